@@ -165,3 +165,30 @@ test('a view of one’s own is made, named, kept with the workbook and removed',
   await viewMenu(page, 'Remove this view');
   await expect.poll(() => book.viewButton('For Maria').count()).toBe(0);
 });
+
+test('a figure that is not drawn when what it follows from is changed reads right as soon as it is scrolled to', async () => {
+  const { book, page } = await at('Plantings');
+  await book.look('What goes where?');
+  const column = page.locator('.ag-header-cell[col-id="marketable-yield"]');
+  await expect.poll(() => column.count()).toBe(0);
+  const before = await book.read(3, 'Marketable yield');
+  await book.press(3, 'In-row spacing');
+  await page.locator('.ag-grid-viewport').evaluate((sheet) => sheet.scrollTo({ left: 0 }));
+  await expect.poll(() => column.count()).toBe(0);
+  // Pasted and scrolled to within one turn of the page, before anything that waits for an idle moment.
+  const read = await page.evaluate(async () => {
+    const cell = (id: string): HTMLElement | null =>
+      document.querySelector(`.ag-row[row-index="3"] .ag-cell[col-id="${id}"]`);
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', '24');
+    document.activeElement?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+    );
+    const sheet = document.querySelector('.ag-grid-viewport');
+    if (sheet !== null) sheet.scrollLeft = 2_000;
+    while (cell('marketable-yield') === null) await new Promise((resolve) => requestAnimationFrame(resolve));
+    return cell('marketable-yield')?.textContent ?? '';
+  });
+  expect(read).not.toBe(before);
+  await expect.poll(() => book.read(3, 'Marketable yield')).toBe(read);
+});

@@ -51,6 +51,8 @@ export interface GridSurface {
   fitColumn(column: string): void;
   /** The ids of a sheet's rows that no filter keeps back, folded away or not; undefined where another sheet is on screen. */
   rowsOf(sheet: string): ReadonlySet<string> | undefined;
+  /** The columns of a sheet that are drawn: those in sight and next to it; undefined where another sheet is on screen. */
+  columnsDrawn(sheet: string): readonly string[] | undefined;
   /** Puts every row where the view wants it now. */
   arrangeAgain(): void;
   foldGroups(): void;

@@ -127,6 +127,14 @@ export class RangeLayer {
     return this.columnIds.slice(left, right + 1);
   }
 
+  /** The columns whose cells stand in the page: those in sight and next to it. */
+  columnsDrawn(): readonly string[] {
+    return this.api
+      .getAllDisplayedVirtualColumns()
+      .map((column) => column.getColId())
+      .filter((id) => id !== HANDLES);
+  }
+
   cornerOf(rowIndex: number, column: string): Corner | undefined {
     const index = this.columnIndex.get(column);
     return index === undefined ? undefined : { row: rowIndex, column: index };

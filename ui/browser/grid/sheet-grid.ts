@@ -144,6 +144,7 @@ export class SheetGrid implements Drawing {
     this.surface = surfaceOf(parts, {
       fitColumn: (column) => this.fitColumn(column),
       rowsOf: (id) => (id === this.sheet.id ? this.order.ids() : undefined),
+      columnsDrawn: (id) => (id === this.sheet.id ? this.layer.columnsDrawn() : undefined),
       arrangeAgain: () => this.arrangeAgain(),
       foldGroups: () => this.foldGroups(),
     });

@@ -18,7 +18,7 @@ export interface GridParts {
   readonly fills: FillActs;
 }
 
-type Rest = Pick<GridSurface, 'fitColumn' | 'rowsOf' | 'arrangeAgain' | 'foldGroups'>;
+type Rest = Pick<GridSurface, 'fitColumn' | 'rowsOf' | 'columnsDrawn' | 'arrangeAgain' | 'foldGroups'>;
 
 export function surfaceOf({ layer, entry, rows, copies, pastes, fills }: GridParts, rest: Rest): GridSurface {
   return {

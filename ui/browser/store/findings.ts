@@ -3,6 +3,7 @@
 
 import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import { type Finding, type FindingLevel, type Findings, sheetView, type Workbook } from '../../../engine/index.ts';
+import { gridOnScreen } from '../grid/grid-surface.ts';
 import { inSlice } from './idle.ts';
 import { viewNow } from './looks.ts';
 import { selection } from './selection.ts';
@@ -131,11 +132,16 @@ effect(() => {
   follow();
 });
 
-/** The columns of the sheet on screen as its view has them; pictures and the glance read what they show when they draw. */
+/**
+ * The columns of the sheet on screen that are drawn, or all that its view has where cards are; pictures and the glance read what they show
+ * when they draw. A column that is scrolled into sight before it has followed is worked out as it is read.
+ */
 function onScreen(): readonly { readonly sheet: string; readonly column: string }[] {
   const book = workbookNow();
   const sheet = book === undefined || view.peek().at !== 'sheet' ? undefined : sheetView(book, selection.peek().sheet);
-  return sheet === undefined ? [] : viewNow(sheet).shows.map((column) => ({ sheet: sheet.id, column }));
+  if (sheet === undefined) return [];
+  const columns = gridOnScreen.peek()?.columnsDrawn(sheet.id) ?? viewNow(sheet).shows;
+  return columns.map((column) => ({ sheet: sheet.id, column }));
 }
 
 /** 'Nothing needs attention', once that is known. */
