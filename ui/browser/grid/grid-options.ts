@@ -14,6 +14,7 @@ import {
   RowStyleModule,
   ScrollApiModule,
 } from 'ag-grid-community';
+import { BEYOND } from './far-rows.ts';
 import { gridTheme } from './grid-theme.ts';
 import { isHead, isSpare, type RowHandle } from './row-handle.ts';
 
@@ -64,8 +65,8 @@ export function gridOptions(events: GridEvents): GridOptions<RowHandle> {
     // Every row that is moved there by a transform would be a layer's worth of bookkeeping in each frame.
     suppressRowTransform: true,
     suppressAnimationFrame: true,
-    // Rows drawn beyond those in sight cost as much as they do: those that come are drawn in the frame in which they come.
-    rowBuffer: 1,
+    // Rows beyond those in sight cost as much as they do: those that come are drawn in the frame in which they come.
+    rowBuffer: BEYOND,
     ensureDomOrder: true,
     focusGridInnerElement: () => events.focusInHand(),
     onColumnResized: ({ finished, source, column }) => {

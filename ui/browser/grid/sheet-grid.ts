@@ -30,6 +30,7 @@ import { isCut } from './clipboard/cut.ts';
 import { PasteActs } from './clipboard/paste-acts.ts';
 import { gridColumns } from './columns.ts';
 import type { Drawing } from './drawing.ts';
+import { drawFewBeyond } from './far-rows.ts';
 import type { Room } from './figures.ts';
 import { FillActs } from './fill/fill-acts.ts';
 import { FillDrag } from './fill/fill-drag.ts';
@@ -101,7 +102,7 @@ export class SheetGrid implements Drawing {
       rowData: this.order.handles(),
     });
     lightenStyles();
-    this.whenGone = [drawWhatIsInSight(host, this.api), keepFrontStill(host)];
+    this.whenGone = [drawWhatIsInSight(host, this.api), keepFrontStill(host), drawFewBeyond(host, this.api)];
     const { api, rooms, marked: marks } = this;
     const isDrawn = (column: string): boolean => this.width(column) !== undefined;
     this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
