@@ -166,6 +166,41 @@ test('a view of one’s own is made, named, kept with the workbook and removed',
   await expect.poll(() => book.viewButton('For Maria').count()).toBe(0);
 });
 
+/** What becomes of texts that are wider than their cells: how many are cut off, and how many run over the next cell. */
+async function wideTexts(page: Page): Promise<{ readonly cut: number; readonly over: number; readonly free: number }> {
+  return page.evaluate(() => {
+    let [cut, over, free] = [0, 0, 0];
+    const range = document.createRange();
+    for (const cell of document.querySelectorAll<HTMLElement>('.ag-row .ag-cell')) {
+      const { overflow, paddingLeft, paddingRight } = getComputedStyle(cell);
+      range.selectNodeContents(cell);
+      const room = cell.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight);
+      const isWide = range.getBoundingClientRect().width > room + 0.5;
+      if (overflow === 'visible') free += 1;
+      if (isWide && overflow === 'visible') over += 1;
+      if (isWide && overflow !== 'visible') cut += 1;
+    }
+    return { cut, over, free };
+  });
+}
+
+test('a text that a column has no room for is cut off at its end, in whichever view and however narrow it is drawn', async () => {
+  const { book, page } = await at('Plantings');
+  for (const view of ['What goes where?', 'How close?', 'What does it earn?']) {
+    await book.look(view);
+    await page.locator('.ag-grid-viewport').evaluate((sheet) => sheet.scrollTo({ top: 400 }));
+    await expect.poll(async () => (await wideTexts(page)).free).toBeGreaterThan(50);
+    expect((await wideTexts(page)).over).toBe(0);
+  }
+  await book.look('What goes where?');
+  const header = page.locator('.ag-header-cell[col-id="variety"]');
+  const border = await middle(header.locator('.ag-header-cell-resize'));
+  const before = await wideTexts(page);
+  await drag(page, border, { x: border.x - 150, y: border.y });
+  await expect.poll(async () => (await wideTexts(page)).cut).toBeGreaterThan(before.cut + 5);
+  expect((await wideTexts(page)).over).toBe(0);
+});
+
 test('a figure that is not drawn when what it follows from is changed reads right as soon as it is scrolled to', async () => {
   const { book, page } = await at('Plantings');
   await book.look('What goes where?');

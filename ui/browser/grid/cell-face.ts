@@ -8,27 +8,33 @@ import { type CellMarks, isErrorCell, originWords } from './cell-words.ts';
 import { figureParts, padding, type Room } from './figures.ts';
 import type { RowHandle } from './row-handle.ts';
 
-/** Draws what a cell shows into its face. */
+/** Draws what a cell shows into its face, and gives the text that takes up room there; undefined where there is more than that. */
 export function drawCell(
   face: HTMLElement,
   cell: CellView | undefined,
   column: ColumnView,
   room: Room,
   { colour }: CellMarks,
-): void {
-  if (cell === undefined) return;
+): string | undefined {
+  if (cell === undefined) return '';
   if (colour !== undefined && colour.mark !== '') face.append(colourMark(colour));
   if (isErrorCell(cell)) {
     const mark = document.createElement('span');
     mark.className = 'no-figure';
     mark.textContent = cell.text === '' ? 'see why' : cell.text;
     face.append(mark);
-  } else if (isFigure(column)) {
-    drawFigure(face, cell, room);
-  } else if (cell.text !== '') {
-    face.append(cell.text);
-    if (cell.ends !== '') face.append(endsNode(cell.ends));
+    return undefined;
   }
+  const width = isFigure(column) ? drawFigure(face, cell, room) : drawText(face, cell);
+  return colour !== undefined && colour.mark !== '' ? undefined : width;
+}
+
+function drawText(face: HTMLElement, { text, ends }: CellView): string | undefined {
+  if (text === '') return '';
+  face.append(text);
+  if (ends === '') return text;
+  face.append(endsNode(ends));
+  return undefined;
 }
 
 function colourMark({ mark }: ColourRule): HTMLElement {
@@ -99,17 +105,22 @@ function endsNode(ends: string): HTMLElement {
   return node;
 }
 
-/** The figure, what of unit and ends stands in the cell itself, and the room that lines it up with the others. */
-function drawFigure(face: HTMLElement, { figure, unit, ends, text }: CellView, room: Room): void {
+/**
+ * The figure, what of unit and ends stands in the cell itself, and the room that lines it up with the others. Gives the text that takes
+ * up room.
+ */
+function drawFigure(face: HTMLElement, { figure, unit, ends, text }: CellView, room: Room): string {
   const parts = figureParts(figure, room.decimal);
   if (parts === undefined) {
     if (text !== '') face.append(text);
-    return;
+    return text;
   }
   face.append(figure);
   // What nobody sees is put off until something seen comes behind it: most cells need no element but their face.
   let unseen = padding(parts.fraction, room);
+  let width = figure;
   const show = (node: HTMLElement): void => {
+    width += `${unseen}${node.textContent}`;
     if (unseen !== '') face.append(invisible(unseen));
     unseen = '';
     face.append(node);
@@ -123,6 +134,7 @@ function drawFigure(face: HTMLElement, { figure, unit, ends, text }: CellView, r
   if (ends !== '') show(endsNode(ends));
   if (room.ends.length > ends.length) unseen += ends === '' ? endsAfter(room.ends) : room.ends.slice(ends.length);
   if (unseen !== '') face.dataset.pad = unseen;
+  return width + unseen;
 }
 
 function ownUnit(unit: string): HTMLElement {
@@ -146,8 +158,11 @@ const dressed = new WeakMap<Element, string>();
 export function dressCell(cell: HTMLElement, classes: string): void {
   const before = dressed.get(cell);
   if (before === classes) return;
-  if (before !== undefined) cell.classList.remove(...before.split(' '));
-  cell.classList.add(...classes.split(' '));
+  if (before === undefined) cell.className += ` ${classes}`;
+  else {
+    cell.classList.remove(...before.split(' '));
+    cell.classList.add(...classes.split(' '));
+  }
   dressed.set(cell, classes);
 }
 

@@ -69,10 +69,11 @@ export function gridOptions(events: GridEvents): GridOptions<RowHandle> {
     rowBuffer: BEYOND,
     ensureDomOrder: true,
     focusGridInnerElement: () => events.focusInHand(),
-    onColumnResized: ({ finished, source, column }) => {
-      if (finished && source === 'uiColumnResized' && column !== null) {
-        events.widthDrawn(column.getColId(), column.getActualWidth());
-      }
+    onColumnResized: ({ api, finished, source, column, columns }) => {
+      if (source !== 'uiColumnResized') return;
+      // What fitted may be cut now.
+      api.refreshCells({ columns: columns ?? [], force: true });
+      if (finished && column !== null) events.widthDrawn(column.getColId(), column.getActualWidth());
     },
     onColumnMoved: ({ finished, source }) => {
       if (finished && source === 'uiColumnMoved') events.columnMoved();

@@ -3,10 +3,14 @@
 
 import type { ColDef, ICellRendererComp, ICellRendererParams, IHeaderComp } from 'ag-grid-community';
 import type { Drawing } from './drawing.ts';
+import { surelyFits } from './letters.ts';
 import type { RowHandle } from './row-handle.ts';
 
 /** The id of the column of handles, which no column of a sheet has. */
 export const HANDLES = ' handles';
+
+/** Pixels at both sides of a number, as marks.css has them. */
+const PADDING = 12;
 
 class CornerFace implements IHeaderComp {
   private readonly face = document.createElement('div');
@@ -34,12 +38,14 @@ function handleDrawer(drawing: Drawing): new () => ICellRendererComp<RowHandle> 
   return class HandleFace implements ICellRendererComp<RowHandle> {
     readonly #face = document.createElement('span');
 
-    init({ eGridCell, node, value }: ICellRendererParams<RowHandle, number>): void {
-      eGridCell.classList.add('row-handle');
+    init({ eGridCell, node, value, column }: ICellRendererParams<RowHandle, number>): void {
+      const text = String(value ?? '');
+      const fits = column !== undefined && surelyFits(text, 'plain', column.getActualWidth() - PADDING);
+      eGridCell.classList.add('row-handle', ...(fits ? ['fits'] : []));
       drawing.dressRange(eGridCell, node.rowIndex ?? -1, HANDLES);
       // What row it is says the name beside it: read out the number alone would be noise.
       this.#face.setAttribute('aria-hidden', 'true');
-      this.#face.textContent = String(value ?? '');
+      this.#face.textContent = text;
     }
 
     getGui(): HTMLElement {

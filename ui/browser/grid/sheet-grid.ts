@@ -18,6 +18,7 @@ import { addedWords } from '../commands/rows.ts';
 import { tellLost } from '../entry/entry-lost.ts';
 import { change, typeCell } from '../store/change.ts';
 import { desk, setWidth } from '../store/device.ts';
+import { whenIdle } from '../store/idle.ts';
 import { changeView, viewNow } from '../store/looks.ts';
 import { selectedCells } from '../store/selection.ts';
 import { columnOf } from '../store/sheets.ts';
@@ -39,6 +40,7 @@ import { GridHands, holdRefused } from './grid-hands.ts';
 import { gridOptions } from './grid-options.ts';
 import { type GridSurface, gridOnScreen, rowsOnScreen } from './grid-surface.ts';
 import { lightenStyles } from './grid-theme.ts';
+import { measureLetters } from './letters.ts';
 import { SheetMarks } from './marks.ts';
 import { RangeLayer } from './range-layer.ts';
 import { RangePresses } from './range-presses.ts';
@@ -103,6 +105,7 @@ export class SheetGrid implements Drawing {
     });
     lightenStyles();
     this.whenGone = [drawWhatIsInSight(host, this.api), keepFrontStill(host), drawFewBeyond(host, this.api)];
+    whenIdle(() => measureLetters(host));
     const { api, rooms, marked: marks } = this;
     const isDrawn = (column: string): boolean => this.width(column) !== undefined;
     this.painter = new CellPainter({ book, sheet: now, api, rooms, marks, isDrawn });
@@ -437,6 +440,7 @@ export class SheetGrid implements Drawing {
     const width = fittedWidth(this.book, this.sheet.id, rows(this.book, this.sheet.id), view);
     setWidth(this.sheet.id, column, width);
     this.api.setColumnWidths([{ key: column, newWidth: width }]);
+    this.api.refreshCells({ columns: [column], force: true });
   }
 
   /** A person dragged a column to another place: the view keeps it there. */
