@@ -111,6 +111,8 @@ test('a change is drawn once, before its frame; no slice begins until the frame 
   expect(slices).toBe(1);
   pass(1);
   rest(12);
+  expect(slices).toBe(1);
+  pass(100);
   expect(slices).toBe(2);
 });
 
@@ -133,21 +135,35 @@ test('while changes come one after another no slice begins, but for one that has
   inSlice(slice, 400);
   drag(380);
   expect(slices).toBe(0);
-  drag(40);
+  drag(60);
   expect(slices).toBe(1);
 
-  // At rest it begins a moment after the last of them.
+  // Late, it begins when the change that it comes upon is painted, not before.
   inSlice(slice, 400);
-  rest(12);
-  pass(20);
+  drag(380);
+  forNextFrame(() => undefined);
+  pass(30);
   rest(12);
   expect(slices).toBe(1);
-  pass(20);
+  drawFrames();
+  expect(slices).toBe(1);
+  pass(0);
+  expect(slices).toBe(2);
+
+  // At rest it begins a moment after the last of them.
+  forNextFrame(() => undefined);
+  drawFrames();
+  inSlice(slice, 400);
+  rest(12);
+  pass(30);
   rest(12);
   expect(slices).toBe(2);
+  pass(20);
+  rest(12);
+  expect(slices).toBe(3);
 
   // Without a change there is nothing to wait for.
   inSlice(slice, 400);
   rest(12);
-  expect(slices).toBe(3);
+  expect(slices).toBe(4);
 });

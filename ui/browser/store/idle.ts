@@ -5,6 +5,9 @@ import { QUIET } from './rest.ts';
 /** Milliseconds of a slice, so that a frame has room beside it. */
 const SLICE = 10;
 
+/** Milliseconds that a slice which has waited too long waits on for a frame. A page out of sight has none. */
+const FRAME = 100;
+
 /**
  * Between two frames where the browser can tell when that is, and not later than `most` milliseconds where that is given. `run` is
  * told how many milliseconds are left before the page has something to do again; undefined where nobody can tell.
@@ -22,7 +25,7 @@ export function whenIdle(run: (left: number | undefined) => void, most?: number)
  */
 export function inSlice(run: (goOn: () => boolean) => void, most: number): void {
   const latest = performance.now() + most;
-  const begin = (left: number | undefined): void => {
+  const begin = (left: number | undefined, isDrawn = false): void => {
     const now = performance.now();
     // The next change may come, as while something is dragged or typed.
     const pause = Math.min(latest, changed + QUIET) - now;
@@ -34,10 +37,28 @@ export function inSlice(run: (goOn: () => boolean) => void, most: number): void 
       whenIdle(begin, latest - now);
       return;
     }
+    // Changes went on for as long as it can wait: right after a frame it holds none of them up.
+    const isBusy = frames > 0 || (now < changed + QUIET && !isDrawn);
+    if (isBusy && now < latest + FRAME) {
+      afterFrame(() => begin(undefined, true), latest + FRAME - now);
+      return;
+    }
     const until = now + Math.min(SLICE, left ?? SLICE);
     run(() => performance.now() < until && !handWaits());
   };
   whenIdle(begin, most);
+}
+
+/** Once the next frame is painted, and not later than `most` milliseconds from now. */
+function afterFrame(run: () => void, most: number): void {
+  let isRun = false;
+  const once = (): void => {
+    if (isRun) return;
+    isRun = true;
+    run();
+  };
+  requestAnimationFrame(() => setTimeout(once));
+  setTimeout(once, most);
 }
 
 /** Changes that wait for the frame that paints them. */

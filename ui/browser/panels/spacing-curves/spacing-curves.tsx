@@ -1,6 +1,7 @@
 // Yield of the bed and mean size of a plant against spacing, as curves with today's point on each, a sentence under each
 // and the same figures as a table. Where the crop has no figures for crowding, it says what is missing.
 
+import { useMemo } from 'preact/hooks';
 import { cellView, type SheetView, settings, whyNone } from '../../../../engine/index.ts';
 import { type Axis, Chart, type Field, type TableTwin } from '../../drawing/chart.tsx';
 import { linePath, roundMarks, roundTop } from '../../drawing/scale.ts';
@@ -81,6 +82,8 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
     marks: roundMarks(0, top, 4).map((mark) => ({ figure: mark, text: plainFigure(mark, 3, writing) })),
   };
   const inUnits = { spacing: spacingUnit, figure: unit, writing };
+  // While a spacing is dragged the curve stays as it is, and only the point on it moves.
+  const readings = useMemo(() => curveReadings(points, column, inUnits), [points, column, spacingUnit, unit, writing]);
   const says = today === undefined ? '' : curveSentence(points, today, column, inUnits);
   return (
     <Chart
@@ -89,7 +92,7 @@ function Curve({ sheet, row, study, column, title }: CurveProps) {
       x={x}
       y={y}
       table={tableOf(sheet, points, today)}
-      readings={curveReadings(points, column, inUnits)}
+      readings={readings}
       draw={(field) => (
         <>
           <path
