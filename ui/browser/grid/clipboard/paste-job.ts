@@ -14,7 +14,15 @@ import {
 import { type Block, width } from './block.ts';
 import { type CutCell, cutKey, holdsStill } from './cut.ts';
 import { type Reading, usualOf } from './paste-entry.ts';
-import { cellKey, type LandingRow, namedColumns, type PastePlan, type PlannedCell, planPaste } from './paste-plan.ts';
+import {
+  cellKey,
+  type LandingRow,
+  mendedAt,
+  namedColumns,
+  type PastePlan,
+  type PlannedCell,
+  planPaste,
+} from './paste-plan.ts';
 import { freeNames, passedNames, rowsAsNamed } from './row-names.ts';
 
 export interface PasteParts {
@@ -93,7 +101,7 @@ export class PasteJob {
     const { book, sheet, rows } = this.parts;
     const across = this.#into().findIndex((column) => column !== undefined && column.id === sheet.key);
     const names = this.lines.map((cells, line) => {
-      return (this.options.mended.get(cellKey(line, across)) ?? cells[across]?.text ?? '').trim();
+      return (mendedAt(this.options, line, across) ?? cells[across]?.text ?? '').trim();
     });
     return rowsAsNamed(book, sheet, names, rows(names.length));
   }
@@ -139,13 +147,7 @@ export class PasteJob {
   commands(plan: PastePlan, skipped: ReadonlySet<string>): readonly Command[] {
     const { book, sheet } = this.parts;
     const taken = plan.cells.filter((cell) => isTaken(cell, skipped));
-    const into = new Set(
-      taken.flatMap(({ into: at, column }) => ('row' in at ? [cutKey(sheet.id, at.row.id, column.id)] : [])),
-    );
-    const gone = new Map(
-      taken.flatMap(({ cut }) => (cut === undefined ? [] : [[cutKey(cut.sheet, cut.row, cut.column), cut] as const])),
-    );
-    const cleared = [...gone].flatMap(([key, cell]) => (into.has(key) ? [] : this.#clearing(cell)));
+    const cleared = this.#cleared(taken);
     const typed: Command[] = [];
     const added = new Map<number, Record<string, string>>();
     for (const { into: row, column, entry } of taken) {
@@ -154,6 +156,19 @@ export class PasteJob {
     }
     const rows = [...added.values()].map((entries): Command => ({ command: 'insert row', sheet: sheet.id, entries }));
     return [...cleared, ...freeNames(book, plan, taken), ...typed, ...rows];
+  }
+
+  /** What takes the cells that were cut from where they stand, but those that others come into. */
+  #cleared(taken: readonly PlannedCell[]): readonly Command[] {
+    const { sheet } = this.parts;
+    const gone = new Map(
+      taken.flatMap(({ cut }) => (cut === undefined ? [] : [[cutKey(cut.sheet, cut.row, cut.column), cut] as const])),
+    );
+    if (gone.size === 0) return [];
+    const into = new Set(
+      taken.flatMap(({ into: at, column }) => ('row' in at ? [cutKey(sheet.id, at.row.id, column.id)] : [])),
+    );
+    return [...gone].flatMap(([key, cell]) => (into.has(key) ? [] : this.#clearing(cell)));
   }
 
   /** What takes a cell that was cut from where it stands; what was typed there since stays. */

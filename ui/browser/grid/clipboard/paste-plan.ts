@@ -111,33 +111,45 @@ function tryOnce(book: Book, sheet: SheetView): Trying {
 }
 
 function planCell(book: Book, placed: Placed, options: PlanOptions, names: Set<string>): PlannedCell {
-  const { line, across, into, column, cell, sheet } = placed;
-  const given = cell.text;
-  const mended = options.mended.get(cellKey(line, across));
+  const { into, column, cell, sheet } = placed;
+  const mended = mendedAt(options, placed.line, placed.across);
   const read =
     mended === undefined ? entryFor(cell, column, options.reading, placed.usual) : { entry: mended, exact: true };
   const { entry } = read;
-  const plain = { line, across, into, column, given, entry, cut: cell.cut };
-  if (column.role === 'made') return { ...plain, state: 'kept', says: 'follows from other sheets' };
-  if (column.role === 'computed' && options.keepFormulas) return { ...plain, state: 'kept', says: 'keeps its formula' };
+  if (column.role === 'made') return planned(placed, entry, 'kept', 'follows from other sheets');
+  if (column.role === 'computed' && options.keepFormulas) return planned(placed, entry, 'kept', 'keeps its formula');
   if (entry.trim() === '') {
     const isName = sheet.key === column.id || column.required;
     const blankHere = 'fresh' in into || !isName;
     return blankHere
-      ? { ...plain, state: 'fits', says: '' }
-      : { ...plain, state: 'refused', says: `${column.name} can't be empty here.` };
+      ? planned(placed, entry, 'fits', '')
+      : planned(placed, entry, 'refused', `${column.name} can't be empty here.`);
   }
   const tried = placed.tried(column, entry, into);
-  if (!tried.ok) return { ...plain, state: 'refused', says: tried.why };
+  if (!tried.ok) return planned(placed, entry, 'refused', tried.why);
   const taken = sheet.key === column.id ? nameTaken(book, placed, entry, names) : undefined;
-  if (taken !== undefined) return { ...plain, state: 'refused', says: taken };
-  if (tried.far !== undefined) return { ...plain, state: 'far', says: `${tried.text}, ${tried.far}` };
+  if (taken !== undefined) return planned(placed, entry, 'refused', taken);
+  if (tried.far !== undefined) return planned(placed, entry, 'far', `${tried.text}, ${tried.far}`);
   const isOurs = mended !== undefined || cell.typed !== undefined;
   const tries = (other: string): TriedEntry => placed.tried(column, other, into);
   const also = isOurs ? undefined : otherwise(read, column, tried.text, tries, options.reading.dayFirst);
-  if (also !== undefined) return { ...plain, state: 'open', says: also };
+  if (also !== undefined) return planned(placed, entry, 'open', also);
   const isOpen = tried.other !== undefined && !read.exact;
-  return { ...plain, state: isOpen ? 'open' : 'fits', says: tried.text };
+  return planned(placed, entry, isOpen ? 'open' : 'fits', tried.text);
+}
+
+function planned(
+  { line, across, into, column, cell }: Placed,
+  entry: string,
+  state: PlannedCell['state'],
+  says: string,
+): PlannedCell {
+  return { line, across, into, column, given: cell.text, entry, state, cut: cell.cut, says };
+}
+
+/** What a person mended a cell to; blocks are large, and mostly nothing is. */
+export function mendedAt({ mended }: Pick<PlanOptions, 'mended'>, line: number, across: number): string | undefined {
+  return mended.size === 0 ? undefined : mended.get(cellKey(line, across));
 }
 
 /** The rows that the block gives another name: theirs is free for others then. */
@@ -145,11 +157,11 @@ function rowsRenamed(
   book: Book,
   { cells }: Block,
   { sheet, columns, rows }: Landing,
-  { mended }: PlanOptions,
+  options: PlanOptions,
 ): ReadonlySet<number> {
   const across = columns.findIndex((column) => column !== undefined && column.id === sheet.key);
   const renamed = rows.flatMap((into, line) => {
-    const name = (mended.get(cellKey(line, across)) ?? cells[line]?.[across]?.text ?? '').trim();
+    const name = (mendedAt(options, line, across) ?? cells[line]?.[across]?.text ?? '').trim();
     if (!('row' in into) || name === '') return [];
     const { slot } = into.row;
     return rowName(book, sheet.id, slot).toLowerCase() === name.toLowerCase() ? [] : [slot];
