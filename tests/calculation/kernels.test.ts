@@ -205,6 +205,13 @@ describe('functions of numbers', () => {
     expect(given(pointKernelN([rows('- !1'), undefined, rows('!3 !4')], join, 77), 2)).toBe('!3 !1');
   });
 
+  test('blanks of several arguments meet in a row, and one that stands for all rows blanks all but faults', () => {
+    expect(given(pointKernel3([rows('1 - 3 4'), rows('1 2 - 4'), rows('1 - 3 -')], join, 77), 4)).toBe('111 - - -');
+    expect(given(pointKernel3([rows('1 - 3'), always('-'), rows('!3 1 1')], join, 77), 3)).toBe('!3 - -');
+    expect(given(pointKernel2(always('-'), rows('1 2'), join, 77), 2)).toBe('- -');
+    expect(given(pointKernel2(always('!5'), rows('1 -'), join, 77), 2)).toBe('!5 !5');
+  });
+
   test('an argument left out is told from one that is there', () => {
     expect(given(pointKernelN([rows('1 2'), undefined, rows('3 4')], join, 77), 2)).toBe('193 294');
     expect(given(pointKernelN([always('1'), undefined, always('3')], join, 77), 2)).toBe('193 193');

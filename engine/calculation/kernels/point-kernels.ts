@@ -116,8 +116,12 @@ export function arithmeticKernel(
       out.clean = true;
       return out;
     }
-    carryStates(out, count, [a, b]);
-    for (let i = 0; i < count && dust !== 0; i++) {
+    const filled = carryStates(out, count, [a, b]);
+    if (dust === 0) {
+      out.clean = filled;
+      return out;
+    }
+    for (let i = 0; i < count; i++) {
       if (out.states[i] !== FILLED || Number.isFinite(out.values[i])) continue;
       out.states[i] = FAULT;
       const divisor = b.values[b.at + (b.uniform ? 0 : i)];

@@ -39,9 +39,14 @@ function turnKernel(argument: Kernel, turn: Turn): Kernel {
     const count = given.uniform ? 1 : batch.count;
     const { values, states } = out;
     turn(values, count, given);
-    out.clean = given.clean && allFinite(values, count);
+    const areNumbers = allFinite(values, count);
+    out.clean = given.clean && areNumbers;
     if (out.clean) return out;
-    carryStates(out, count, [given]);
+    const filled = carryStates(out, count, [given]);
+    if (areNumbers) {
+      out.clean = filled;
+      return out;
+    }
     for (let i = 0; i < count; i++)
       if (states[i] === FILLED && !Number.isFinite(values[i] as number)) states[i] = BLANK;
     return settle(out, count);
