@@ -229,6 +229,13 @@ export function withLoop(definition: FunctionDefinition, loop: Loop): FunctionDe
   throw new Error(`${definition.signature.name} runs in a lane without loops`);
 }
 
+/** The same function, which costs so much that its answers are remembered. */
+export function dear(definition: FunctionDefinition): FunctionDefinition {
+  const { body } = definition;
+  if (body.lane === 'numeric') return { ...definition, body: { ...body, isDear: true } };
+  throw new Error(`${definition.signature.name} runs in a lane in which no numbers are remembered`);
+}
+
 /** The same function under another name. */
 export function alias(name: string, definition: FunctionDefinition, doc?: string): FunctionDefinition {
   const { signature } = definition;

@@ -75,6 +75,8 @@ export type Body =
       readonly compute: (...args: number[]) => number;
       readonly undefinedMeans: Undefined;
       readonly loop?: Loop;
+      /** It costs far more than finding what it gave for the same numbers before, which are remembered; without a loop, of up to four. */
+      readonly isDear?: true;
     }
   /**
    * One row's values. `blanks: 'pass'`: any blank argument (not one left out) makes blank before the call. 'given': blanks

@@ -2,7 +2,7 @@
 // one for batches without blanks or faults, one that carries states. A fault wins over a blank, the leftmost fault first.
 
 import { BLANK, FAULT, FILLED } from '../../values/column.ts';
-import { powerOf } from '../../values/number.ts';
+import { powerLoop } from './power-loop.ts';
 import { carryStates, settle, step } from './states.ts';
 import { type Batch, type Kernel, overListed, room, rowAt, scratch, type Vector } from './vector.ts';
 
@@ -15,7 +15,7 @@ export interface ArithmeticFaults {
 type Loop = (out: Float64Array, count: number, a: Vector, b: Vector) => number;
 
 // Each loop gives 0 where every result is a finite number, else not-a-number: cheaper than a test for each cell.
-const LOOPS: Readonly<Record<'+' | '-' | '*' | '/' | '^', Loop>> = {
+const LOOPS: Readonly<Record<'+' | '-' | '*' | '/', Loop>> = {
   '+': (out, count, a, b) => {
     let ia = a.at;
     let ib = b.at;
@@ -76,21 +76,6 @@ const LOOPS: Readonly<Record<'+' | '-' | '*' | '/' | '^', Loop>> = {
     }
     return dust;
   },
-  '^': (out, count, a, b) => {
-    let ia = a.at;
-    let ib = b.at;
-    let dust = 0;
-    const sa = step(a);
-    const sb = step(b);
-    const va = a.values;
-    const vb = b.values;
-    for (let i = 0; i < count; i++, ia += sa, ib += sb) {
-      const result = powerOf(va[ia] as number, vb[ib] as number);
-      out[i] = result;
-      dust += result * 0;
-    }
-    return dust;
-  },
 };
 
 /**
@@ -104,7 +89,7 @@ export function arithmeticKernel(
   faults: ArithmeticFaults,
 ): Kernel {
   const out = scratch();
-  const loop = LOOPS[operator];
+  const loop = operator === '^' ? powerLoop() : LOOPS[operator];
   return (batch) => {
     room(out, batch.count);
     const a = left(batch);

@@ -14,6 +14,7 @@ import {
   pointKernel4,
   pointKernelN,
 } from '../kernels/point-kernels.ts';
+import { remembered } from '../kernels/remembered.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { canonicalKernel } from '../kernels/unit-kernels.ts';
 import { constantKernel, type Kernel } from '../kernels/vector.ts';
@@ -64,7 +65,8 @@ function planNumeric(
   const kernels: (Kernel | undefined)[] = [];
   for (let i = 0; i < count; i++) kernels.push(planUnlessLeftOut(args[i], i, tree, reader));
   const fault = body.undefinedMeans === 'blank' ? undefined : reader.words.faults.number(body.undefinedMeans);
-  const { loop, compute } = body;
+  const { loop } = body;
+  const compute = body.isDear === true ? remembered(body.compute, count) : body.compute;
   const there = kernels.filter((kernel) => kernel !== undefined);
   const result =
     there.length < kernels.length

@@ -3,26 +3,29 @@
 
 import { BULB_LIGHT_LIMITS, bulbYieldFactor } from '../../agronomy/bulb-light.ts';
 import { cutShare, HARVEST_CURVE_LIMITS, harvestedShare } from '../../agronomy/harvest-curve.ts';
+import { dear } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { days, degreeDays, numeric, plain, SHARE } from './build.ts';
 
 export const HARVEST: readonly FunctionDefinition[] = [
-  numeric(
-    {
-      name: 'HARVESTED',
-      group: 'after harvest',
-      parameters: [
-        days('since_first'),
-        days('window'),
-        plain('middle', { limit: HARVEST_CURVE_LIMITS.middle }),
-        plain('spread', { limit: HARVEST_CURVE_LIMITS.spread }),
-      ],
-      gives: SHARE,
-      doc: 'Share of a planting picked by a time after the first picking: a logistic curve over the window, its middle and spread as shares of it.',
-      source:
-        'Logistic yield over pickings: Ciencia Rural 46(2):233, 2016; fitted to weighed pickings of Lendway 2020-21',
-    },
-    harvestedShare,
+  dear(
+    numeric(
+      {
+        name: 'HARVESTED',
+        group: 'after harvest',
+        parameters: [
+          days('since_first'),
+          days('window'),
+          plain('middle', { limit: HARVEST_CURVE_LIMITS.middle }),
+          plain('spread', { limit: HARVEST_CURVE_LIMITS.spread }),
+        ],
+        gives: SHARE,
+        doc: 'Share of a planting picked by a time after the first picking: a logistic curve over the window, its middle and spread as shares of it.',
+        source:
+          'Logistic yield over pickings: Ciencia Rural 46(2):233, 2016; fitted to weighed pickings of Lendway 2020-21',
+      },
+      harvestedShare,
+    ),
   ),
   numeric(
     {

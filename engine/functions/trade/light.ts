@@ -5,6 +5,7 @@ import { DAY_LENGTH_LIMITS, dayLength } from '../../agronomy/day-length.ts';
 import { firstDateReaching, longestDay, shortDayFrom } from '../../agronomy/day-length-dates.ts';
 import { degreeDays } from '../../agronomy/thermal-time.ts';
 import { yearMonthDay } from '../../values/civil.ts';
+import { dear } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { DEGREE_DAY, date, HOUR, hours, numeric, plain, temperature } from './build.ts';
 
@@ -44,27 +45,31 @@ export const LIGHT: readonly FunctionDefinition[] = [
     },
     firstDateReaching,
   ),
-  numeric(
-    {
-      name: 'LONGDAYFROM',
-      group: 'light and climate',
-      parameters: [LATITUDE, hours('hours'), date('from')],
-      gives: { is: 'date' },
-      doc: 'First date on or after `from` whose day is at least so long; blank if none comes by the end of the next year.',
-      source: MEEUS,
-    },
-    longDayFrom,
+  dear(
+    numeric(
+      {
+        name: 'LONGDAYFROM',
+        group: 'light and climate',
+        parameters: [LATITUDE, hours('hours'), date('from')],
+        gives: { is: 'date' },
+        doc: 'First date on or after `from` whose day is at least so long; blank if none comes by the end of the next year.',
+        source: MEEUS,
+      },
+      longDayFrom,
+    ),
   ),
-  numeric(
-    {
-      name: 'SHORTDAYFROM',
-      group: 'light and climate',
-      parameters: [LATITUDE, hours('hours'), date('from')],
-      gives: { is: 'date' },
-      doc: 'First date on or after `from` whose day is shorter than that; blank where none is.',
-      source: MEEUS,
-    },
-    shortDayFrom,
+  dear(
+    numeric(
+      {
+        name: 'SHORTDAYFROM',
+        group: 'light and climate',
+        parameters: [LATITUDE, hours('hours'), date('from')],
+        gives: { is: 'date' },
+        doc: 'First date on or after `from` whose day is shorter than that; blank where none is.',
+        source: MEEUS,
+      },
+      shortDayFrom,
+    ),
   ),
   numeric(
     {

@@ -10,6 +10,7 @@ import {
   STAND_LIMITS,
   thinToMost,
 } from '../../agronomy/stand.ts';
+import { dear } from '../build.ts';
 import type { FunctionDefinition } from '../definition.ts';
 import { numeric, PLAIN, plain } from './build.ts';
 
@@ -33,74 +34,86 @@ function thinnings(seeds: number, chance: number, most: number): number {
 }
 
 export const STAND: readonly FunctionDefinition[] = [
-  numeric(
-    {
-      name: 'BLOCKSNEEDED',
-      group: 'stand',
-      parameters: [
-        plain('wanted', { limit: STAND_LIMITS.wanted }),
-        CHANCE,
-        plain('confidence', { limit: STAND_LIMITS.confidence }),
-      ],
-      gives: PLAIN,
-      doc: 'Smallest number of blocks to start so that, with the confidence asked, at least so many stand.',
-      source: 'Binomial distribution',
-    },
-    blocksNeeded,
+  dear(
+    numeric(
+      {
+        name: 'BLOCKSNEEDED',
+        group: 'stand',
+        parameters: [
+          plain('wanted', { limit: STAND_LIMITS.wanted }),
+          CHANCE,
+          plain('confidence', { limit: STAND_LIMITS.confidence }),
+        ],
+        gives: PLAIN,
+        doc: 'Smallest number of blocks to start so that, with the confidence asked, at least so many stand.',
+        source: 'Binomial distribution',
+      },
+      blocksNeeded,
+    ),
   ),
-  numeric(
-    {
-      name: 'EMPTYSHARE',
-      group: 'stand',
-      parameters: [SEEDS, CHANCE],
-      gives: PLAIN,
-      doc: 'Share of blocks without a plant; 3.5 seeds a block is half threes and half fours.',
-      source: BINOMIAL,
-    },
-    emptyShare,
+  dear(
+    numeric(
+      {
+        name: 'EMPTYSHARE',
+        group: 'stand',
+        parameters: [SEEDS, CHANCE],
+        gives: PLAIN,
+        doc: 'Share of blocks without a plant; 3.5 seeds a block is half threes and half fours.',
+        source: BINOMIAL,
+      },
+      emptyShare,
+    ),
   ),
-  numeric(
-    {
-      name: 'MEANPLANTS',
-      group: 'stand',
-      parameters: [SEEDS, CHANCE],
-      gives: PLAIN,
-      doc: 'Mean number of plants in the blocks that have any.',
-      source: BINOMIAL,
-    },
-    meanPlants,
+  dear(
+    numeric(
+      {
+        name: 'MEANPLANTS',
+        group: 'stand',
+        parameters: [SEEDS, CHANCE],
+        gives: PLAIN,
+        doc: 'Mean number of plants in the blocks that have any.',
+        source: BINOMIAL,
+      },
+      meanPlants,
+    ),
   ),
-  numeric(
-    {
-      name: 'PLANTSSHARE',
-      group: 'stand',
-      parameters: [plain('plants'), SEEDS, CHANCE],
-      gives: PLAIN,
-      doc: 'Share of blocks with exactly so many plants.',
-      source: BINOMIAL,
-    },
-    blocksWithPlants,
+  dear(
+    numeric(
+      {
+        name: 'PLANTSSHARE',
+        group: 'stand',
+        parameters: [plain('plants'), SEEDS, CHANCE],
+        gives: PLAIN,
+        doc: 'Share of blocks with exactly so many plants.',
+        source: BINOMIAL,
+      },
+      blocksWithPlants,
+    ),
   ),
-  numeric(
-    {
-      name: 'THINNEDMEAN',
-      group: 'stand',
-      parameters: [SEEDS, CHANCE, plain('most')],
-      gives: PLAIN,
-      doc: 'Mean number of plants in the blocks that have any, once none keeps more than `most`.',
-      source: BINOMIAL,
-    },
-    thinnedMean,
+  dear(
+    numeric(
+      {
+        name: 'THINNEDMEAN',
+        group: 'stand',
+        parameters: [SEEDS, CHANCE, plain('most')],
+        gives: PLAIN,
+        doc: 'Mean number of plants in the blocks that have any, once none keeps more than `most`.',
+        source: BINOMIAL,
+      },
+      thinnedMean,
+    ),
   ),
-  numeric(
-    {
-      name: 'THINNINGS',
-      group: 'stand',
-      parameters: [SEEDS, CHANCE, plain('most')],
-      gives: PLAIN,
-      doc: 'Plants pulled per block when none may keep more than `most`, empty blocks counted.',
-      source: BINOMIAL,
-    },
-    thinnings,
+  dear(
+    numeric(
+      {
+        name: 'THINNINGS',
+        group: 'stand',
+        parameters: [SEEDS, CHANCE, plain('most')],
+        gives: PLAIN,
+        doc: 'Plants pulled per block when none may keep more than `most`, empty blocks counted.',
+        source: BINOMIAL,
+      },
+      thinnings,
+    ),
   ),
 ];
