@@ -304,7 +304,7 @@ function rangedFold(ranged: Ranged, column: ColumnDef | undefined, fold: Fold, r
     },
     true,
   );
-  return sums === undefined ? kernel : runningSumKernel(ranged, sums, kernel);
+  return sums === undefined || column === undefined ? kernel : runningSumKernel(ranged, column, sums, kernel);
 }
 
 function constantOf(value: Typed): Scalar {
