@@ -40,6 +40,28 @@ test('a list longer than those that are remembered is never known, nor is it kep
   }
 });
 
+test.each([
+  [100_000, 1500, true],
+  [200, 3000, false],
+  [32, 1500, false],
+])('of a sheet of %i rows that asks for %i lists again and again most are known: %s', (among, lists, isKnown) => {
+  const answers = new ListAnswers();
+  const into = { value: 0, state: FILLED };
+  const cells = new Column(false);
+  cells.grow(lists);
+  for (let row = 0; row < lists; row++) cells.write(row, row, FILLED);
+  let found = 0;
+  for (let time = 0; time < 12; time++) {
+    found = 0;
+    for (let row = 0; row < lists; row++) {
+      if (row % 500 === 0) answers.expect(500, among);
+      if (answers.answered(Int32Array.of(row), 1, cells, into)) found += into.value === row ? 1 : Number.NaN;
+      else answers.keep({ value: row, state: FILLED });
+    }
+  }
+  expect([found > lists * 0.75, found < lists * 0.25]).toEqual([isKnown, !isKnown]);
+});
+
 test('nothing is remembered where only a few rows ask', () => {
   expect(known([2, 3], 4)).toBeUndefined();
 });

@@ -6,7 +6,7 @@ import type { Dictionaries } from '../frame.ts';
 import { mixed } from '../indexes/key-table.ts';
 import { type Stored, toScalar } from './scalars.ts';
 
-/** How many answers a kernel remembers; a power of two. */
+/** How many answers a kernel remembers, or remembers at first; a power of two. */
 const REMEMBERED = 256;
 /** From so many rows on it is worth remembering. */
 export const MANY_ROWS = 32;
@@ -19,6 +19,9 @@ const NO_STATES = new Uint8Array(0);
  */
 export class KnownAnswers {
   readonly #width: number;
+  readonly #most: number;
+  /** So many answers took the place of others since there is so much room. */
+  #driven = 0;
   /** What is asked now. */
   #question = NOTHING_ASKED;
   #asked = NO_STATES;
@@ -31,21 +34,30 @@ export class KnownAnswers {
   #values = NOTHING_ASKED;
   #states = NO_STATES;
 
-  constructor(args: number) {
+  /** `most`: up to how many answers there is more room where those there is are driven out. */
+  constructor(args: number, most = REMEMBERED) {
     this.#width = args;
+    this.#most = most;
   }
 
-  expect(rows: number): void {
+  /** So many rows ask next, in a sheet that has so many at least. */
+  expect(rows: number, among = rows): void {
     if (this.#question === NOTHING_ASKED) {
       this.#question = new Float64Array(this.#width);
       this.#asked = new Uint8Array(this.#width);
     }
-    if (this.#room > 0 || rows < MANY_ROWS) return;
-    this.#room = REMEMBERED;
-    this.#questions = new Float64Array(REMEMBERED * this.#width);
-    this.#questionStates = new Uint8Array(REMEMBERED * this.#width);
-    this.#values = new Float64Array(REMEMBERED);
-    this.#states = new Uint8Array(REMEMBERED).fill(UNKNOWN);
+    if (this.#room === 0 && rows >= MANY_ROWS) this.#makeRoom(REMEMBERED);
+    // All are found anew then. Where rows are few, what drives others out is another from run to run, and more room is in vain.
+    else if (this.#driven > this.#room && this.#room < Math.min(this.#most, among)) this.#makeRoom(this.#room * 4);
+  }
+
+  #makeRoom(room: number): void {
+    this.#room = room;
+    this.#driven = 0;
+    this.#questions = new Float64Array(room * this.#width);
+    this.#questionStates = new Uint8Array(room * this.#width);
+    this.#values = new Float64Array(room);
+    this.#states = new Uint8Array(room).fill(UNKNOWN);
   }
 
   /** Whether answers are remembered by now. */
@@ -70,7 +82,7 @@ export class KnownAnswers {
     const { length } = question;
     let hash = 0;
     for (let k = 0; k < length; k++) hash = mixed(hash ^ (asked[k] as number), question[k] as number);
-    const place = hash & (REMEMBERED - 1);
+    const place = hash & (this.#room - 1);
     const beside = place ^ 1;
     const known = this.#isKnown(place) ? place : this.#isKnown(beside) ? beside : undefined;
     if (known === undefined) {
@@ -97,6 +109,7 @@ export class KnownAnswers {
 
   keep({ value, state }: Stored): void {
     if (this.#room === 0) return;
+    if (this.#states[this.#free] !== UNKNOWN) this.#driven++;
     this.#questions.set(this.#question, this.#free * this.#width);
     this.#questionStates.set(this.#asked, this.#free * this.#width);
     this.#values[this.#free] = value;

@@ -7,17 +7,19 @@ import type { Stored } from '../kernels/scalars.ts';
 
 /** Lists of so many cells are remembered at most; longer ones mostly come but once. */
 const LONGEST = 6;
+/** So many lists are remembered at most. */
+const MOST = 16_384;
 /** Stands for the state of cells that a shorter list has not. */
 const NO_CELL = 254;
 
 export class ListAnswers {
-  readonly #known = new KnownAnswers(LONGEST);
+  readonly #known = new KnownAnswers(LONGEST, MOST);
   /** Whether what was asked last is one that may be remembered. */
   #isShort = false;
 
-  /** Before each batch, of so many reading rows. */
-  expect(rows: number): void {
-    this.#known.expect(rows);
+  /** Before each batch of so many reading rows, of a sheet that has so many at least. */
+  expect(rows: number, among = rows): void {
+    this.#known.expect(rows, among);
   }
 
   /** What was answered of the cells that some rows hold; false where that is not known. */

@@ -376,7 +376,7 @@ export function planMatchingRows(
     vectors = kernels.map((one) => one(batch));
     if (batch.run === undefined || batch.run !== run) known.clear();
     run = batch.run;
-    lists.expect(batch.count);
+    lists.expect(batch.count, batch.from + batch.count);
     return kernel(batch);
   };
 }
