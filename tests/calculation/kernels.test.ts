@@ -21,8 +21,11 @@ import {
   pointKernel4,
   pointKernelN,
 } from '../../engine/calculation/kernels/point-kernels.ts';
-import { BATCH, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
-import { always, columnOf, emptyColumn, given, givenFor, put, rows } from './kernel-rows.ts';
+import { BATCH, constantKernel, type Kernel, room, scratch } from '../../engine/calculation/kernels/vector.ts';
+import { FILLED } from '../../engine/values/column.ts';
+import { always, columnOf, emptyColumn, given, givenFor, put, rows, run } from './kernel-rows.ts';
+
+const ONE_ROW = { rows: undefined, from: 0, count: 1 };
 
 const FAULTS = { divide: 91, overflow: 92 };
 
@@ -151,6 +154,13 @@ test('a comparison of a blank is blank, of a fault its fault, and takes the orde
       2,
     ),
   ).toBe('0 0');
+});
+
+test('a constant is one kernel for all formulas that have it, each nought its own', () => {
+  expect(always('7')).toBe(always('7'));
+  expect(always('7')).not.toBe(always('!7'));
+  const signs = [constantKernel(0, FILLED), constantKernel(-0, FILLED)].map((zero) => run(zero, ONE_ROW).values[0]);
+  expect(signs).toEqual([0, -0]);
 });
 
 describe('functions of numbers', () => {

@@ -177,8 +177,16 @@ export function typedKernel(column: ColumnDef): Kernel {
   };
 }
 
-/** The one cell at slot 0 of a column, for every row. */
+const singles = new WeakMap<ColumnDef, Kernel>();
+
+/** The one cell at slot 0 of a column, for every row; the same kernel for all that read it. */
 export function singleKernel(def: ColumnDef): Kernel {
+  const known = singles.get(def) ?? madeSingle(def);
+  singles.set(def, known);
+  return known;
+}
+
+function madeSingle(def: ColumnDef): Kernel {
   const vector = single();
   return ({ frame }) => {
     const column = frame.column(def);

@@ -96,8 +96,21 @@ function cut(bytes: number): number {
   return at;
 }
 
+/** By state and value: formulas have thousands of constants, most of them 0, 1 or 7, and what all read lies near at hand. */
+const constants = new Map<number, Map<number, Kernel>>();
+
 /** A kernel that gives one value always. */
 export function constantKernel(value: number, state: number): Kernel {
+  // The two noughts are one key.
+  if (Object.is(value, -0)) return madeConstant(value, state);
+  const ofState = constants.get(state) ?? new Map<number, Kernel>();
+  constants.set(state, ofState);
+  const known = ofState.get(value) ?? madeConstant(value, state);
+  ofState.set(value, known);
+  return known;
+}
+
+function madeConstant(value: number, state: number): Kernel {
   const vector = single();
   vector.values[0] = value;
   vector.states[0] = state;
