@@ -2,7 +2,7 @@
 // more often than it does anything else. Made by the planner.
 
 import type { Texts } from '../../values/texts.ts';
-import { compareNumbers, equalNumbers } from '../../values/tolerance.ts';
+import { clearlyAbove, clearlyBelow, compareNumbers, equalNumbers } from '../../values/tolerance.ts';
 import { pointKernel2 } from './point-kernels.ts';
 import { carryStates, step } from './states.ts';
 import { type Kernel, room, scratch, type Vector } from './vector.ts';
@@ -46,7 +46,12 @@ export function compareKernel(left: Kernel, right: Kernel, takes: Sign, order: O
   };
 }
 
-function compareAll(out: Float64Array, count: number, a: Vector, b: Vector, [below, equal, above]: Gives): void {
+function compareAll(out: Float64Array, count: number, a: Vector, b: Vector, gives: Gives): void {
+  if (b.uniform && count > 1) {
+    compareWithOne(out, count, a, b.values[b.at] as number, gives);
+    return;
+  }
+  const [below, equal, above] = gives;
   const va = a.values;
   const vb = b.values;
   const sa = step(a);
@@ -57,6 +62,25 @@ function compareAll(out: Float64Array, count: number, a: Vector, b: Vector, [bel
     const one = va[ia] as number;
     const other = vb[ib] as number;
     out[i] = equalNumbers(one, other) ? equal : one < other ? below : above;
+  }
+}
+
+/** A column against one number, as most are: what is clearly below or above it needs no closer look. */
+function compareWithOne(
+  out: Float64Array,
+  count: number,
+  { values, at, uniform }: Vector,
+  wanted: number,
+  [below, equal, above]: Gives,
+): void {
+  const least = clearlyBelow(wanted);
+  const most = clearlyAbove(wanted);
+  const by = uniform ? 0 : 1;
+  for (let i = 0, from = at; i < count; i++, from += by) {
+    const value = values[from] as number;
+    if (value > most) out[i] = above;
+    else if (value < least) out[i] = below;
+    else out[i] = equalNumbers(value, wanted) ? equal : value < wanted ? below : above;
   }
 }
 

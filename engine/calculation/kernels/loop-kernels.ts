@@ -3,7 +3,7 @@
 
 import type { Loop } from '../../functions/definition.ts';
 import { allFinite } from './states.ts';
-import { blankKernel, type Kernel, room, scratch, type Vector } from './vector.ts';
+import { blankKernel, type Kernel, scratch, takeAll, type Vector } from './vector.ts';
 
 /** `carefully` makes the kernel that works value by value, from kernels of the same arguments. */
 export function loopKernel(
@@ -12,14 +12,11 @@ export function loopKernel(
   carefully: (kernels: readonly Kernel[]) => Kernel,
 ): Kernel {
   const out = scratch();
-  let vectors: readonly Vector[] = [];
+  const vectors: Vector[] = [];
   const careful = carefully(kernels.map((_, k) => (batch) => vectors[k] ?? blankKernel(batch)));
   return (batch) => {
-    room(out, batch.count);
-    vectors = kernels.map((kernel) => kernel(batch));
-    if (!vectors.every((vector) => vector.clean)) return careful(batch);
-    out.uniform = vectors.every((vector) => vector.uniform);
-    const count = out.uniform ? 1 : batch.count;
+    const count = takeAll(kernels, batch, vectors, out);
+    if (!out.clean) return careful(batch);
     loop(out.values, count, vectors);
     return allFinite(out.values, count) ? out : careful(batch);
   };

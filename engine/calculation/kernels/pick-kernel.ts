@@ -16,8 +16,11 @@ export function pickKernel(kernels: readonly Kernel[], picks: Picks, nothing: Re
     const count = takeAll(kernels, batch, vectors, out);
     const { values, states } = out;
     if (out.clean) {
-      take(values, count, vectors[0] as Vector);
-      for (let k = 1; k < vectors.length; k++) {
+      let k = 1;
+      if (vectors.length === 1) take(values, count, vectors[0] as Vector);
+      else if (isLeast) takeLesser(values, count, vectors[0] as Vector, vectors[k++] as Vector);
+      else takeGreater(values, count, vectors[0] as Vector, vectors[k++] as Vector);
+      for (; k < vectors.length; k++) {
         if (isLeast) takeLess(values, count, vectors[k] as Vector);
         else takeMore(values, count, vectors[k] as Vector);
       }
@@ -39,6 +42,28 @@ function take(picked: Float64Array, count: number, vector: Vector): void {
   const by = step(vector);
   let at = vector.at;
   for (let i = 0; i < count; i++, at += by) picked[i] = (values[at] as number) + 0;
+}
+
+function takeLesser(picked: Float64Array, count: number, one: Vector, other: Vector): void {
+  const [a, b] = [one.values, other.values];
+  const [byA, byB] = [step(one), step(other)];
+  for (let i = 0, at = one.at, beside = other.at; i < count; i++, at += byA, beside += byB) {
+    let value = a[at] as number;
+    const second = b[beside] as number;
+    if (second < value) value = second;
+    picked[i] = value + 0;
+  }
+}
+
+function takeGreater(picked: Float64Array, count: number, one: Vector, other: Vector): void {
+  const [a, b] = [one.values, other.values];
+  const [byA, byB] = [step(one), step(other)];
+  for (let i = 0, at = one.at, beside = other.at; i < count; i++, at += byA, beside += byB) {
+    let value = a[at] as number;
+    const second = b[beside] as number;
+    if (second > value) value = second;
+    picked[i] = value + 0;
+  }
 }
 
 function takeLess(picked: Float64Array, count: number, vector: Vector): void {

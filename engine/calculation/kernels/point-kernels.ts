@@ -301,7 +301,7 @@ export interface Branch {
 /** IF: yes takes `yes`, no takes `no`, a blank condition is blank, a faulty one its fault. */
 export function chooseKernel(condition: Kernel, yes: Branch, no: Branch): Kernel {
   const out = scratch();
-  const [takeYes, takeNo] = [taking(yes, 1), taking(no, 0)];
+  const [takeYes, takeNo] = [taking(yes, true), taking(no, false)];
   return (batch) => {
     room(out, batch.count);
     const c = condition(batch);
@@ -384,8 +384,8 @@ function chosenCarefully(
 
 const NO_ROWS = new Int32Array(0);
 
-/** A branch's values where the condition is `taken`; elsewhere, if it costs much, whatever stood there. */
-function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, condition: Vector) => Vector {
+/** A branch's values where the condition holds, or where it does not; elsewhere, if it costs much, whatever stood there. */
+function taking({ kernel, isCostly }: Branch, takesYes: boolean): (batch: Batch, condition: Vector) => Vector {
   if (!isCostly) return kernel;
   const spread = scratch();
   let rows = NO_ROWS;
@@ -397,41 +397,67 @@ function taking({ kernel, isCostly }: Branch, taken: number): (batch: Batch, con
       places = new Int32Array(spread.values.length);
     }
     let count = 0;
-    for (let i = 0; i < batch.count; i++) {
-      const ci = at + (uniform ? 0 : i);
-      const takes = values[ci] === taken || (taken === 0 && values[ci] !== 1);
-      if (!takes || (!clean && states[ci] !== FILLED)) continue;
+    const by = uniform ? 0 : 1;
+    for (let i = 0, ci = at; i < batch.count; i++, ci += by) {
+      if ((values[ci] === 1) !== takesYes || (!clean && states[ci] !== FILLED)) continue;
       rows[count] = rowAt(batch, i);
       places[count++] = i;
     }
     if (count === batch.count) return kernel(batch);
     spread.clean = true;
     if (count === 0) return spread;
-    const given = overListed(kernel, batch, rows, count);
-    for (let k = 0; k < count; k++) {
-      const gi = given.at + (given.uniform ? 0 : k);
-      const i = places[k] as number;
-      spread.values[i] = given.values[gi] as number;
-      spread.states[i] = given.clean ? FILLED : (given.states[gi] ?? BLANK);
-    }
-    spread.clean = given.clean;
+    spreadOut(spread, places, count, overListed(kernel, batch, rows, count));
     return spread;
   };
 }
 
-/** Whether each value is blank; faults are not. */
-export function blanknessKernel(argument: Kernel): Kernel {
+/** Puts what was given for a few rows at their places. */
+function spreadOut(spread: Vector, places: Int32Array, count: number, given: Vector): void {
+  const { values, states } = given;
+  const { values: out, states: kept } = spread;
+  const by = step(given);
+  let at = given.at;
+  spread.clean = given.clean;
+  if (given.clean) {
+    for (let k = 0; k < count; k++, at += by) out[places[k] as number] = values[at] as number;
+    return;
+  }
+  for (let k = 0; k < count; k++, at += by) {
+    const i = places[k] as number;
+    out[i] = values[at] as number;
+    kept[i] = states[at] as number;
+  }
+}
+
+/** Whether each value is blank, faults not, or with `denied` whether it is anything but blank. */
+export function blanknessKernel(argument: Kernel, denied = false): Kernel {
   const out = scratch();
+  const [blank, other] = denied ? [0, 1] : [1, 0];
   return (batch) => {
     room(out, batch.count);
     const { states, at, clean, uniform } = argument(batch);
     out.uniform = uniform || clean;
     if (clean) {
-      out.values[0] = 0;
+      out.values[0] = other;
       return out;
     }
     const count = uniform ? 1 : batch.count;
-    for (let i = 0; i < count; i++) out.values[i] = states[at + i] === BLANK ? 1 : 0;
+    for (let i = 0; i < count; i++) out.values[i] = states[at + i] === BLANK ? blank : other;
+    return out;
+  };
+}
+
+/** NOT: no where something holds, yes where it does not. */
+export function denyKernel(argument: Kernel): Kernel {
+  const out = scratch();
+  return (batch) => {
+    room(out, batch.count);
+    const given = argument(batch);
+    out.uniform = given.uniform;
+    const count = out.uniform ? 1 : batch.count;
+    const { values, at } = given;
+    for (let i = 0; i < count; i++) out.values[i] = values[at + i] === 0 ? 1 : 0;
+    out.clean = given.clean || carryStates(out, count, [given]);
     return out;
   };
 }

@@ -8,6 +8,7 @@ import { FILLED } from '../../values/column.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
 import {
   blanknessKernel,
+  denyKernel,
   pointKernel1,
   pointKernel2,
   pointKernel3,
@@ -17,7 +18,7 @@ import {
 import { remembered } from '../kernels/remembered.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { canonicalKernel } from '../kernels/unit-kernels.ts';
-import { constantKernel, type Kernel } from '../kernels/vector.ts';
+import { blankKernel, constantKernel, type Kernel } from '../kernels/vector.ts';
 import { planArgument } from './argument-plans.ts';
 import { type CallNode, parameterOf } from './call-nodes.ts';
 import { planColumns } from './column-plans.ts';
@@ -32,6 +33,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
   const definition = reader.functions.get(tree.signature.name);
   if (definition === undefined) throw new Error(`No body for ${tree.signature.name}`);
   const body = bodyFor(definition, tree.args);
+  if (tree.signature.name === 'NOT') return planDenied(tree, reader);
   switch (body.lane) {
     case 'numeric':
       return planNumeric(tree, definition, body, reader);
@@ -52,6 +54,22 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'form':
       return planForm(body.form, tree, reader);
   }
+}
+
+/** NOT, of which most are of what is blank. */
+function planDenied({ args: [denied] }: CallNode, reader: Reader): Kernel {
+  if (denied === undefined) return blankKernel;
+  const cell = askedBlank(denied, reader);
+  return cell === undefined ? denyKernel(reader.plan(denied)) : blanknessKernel(cell, true);
+}
+
+/** The argument of a call that says whether it is blank; undefined of any other. */
+function askedBlank(tree: Typed, reader: Reader): Kernel | undefined {
+  if (tree.node !== 'call') return undefined;
+  const definition = reader.functions.get(tree.signature.name);
+  const body = definition === undefined ? undefined : bodyFor(definition, tree.args);
+  const asksBlankness = body?.lane === 'scalar' && body.isBlankness === true;
+  return asksBlankness ? planUnlessLeftOut(tree.args[0], 0, tree, reader) : undefined;
 }
 
 function planNumeric(
