@@ -146,6 +146,7 @@ export type Form =
   | 'choose'
   | 'and'
   | 'or'
+  | 'not'
   | 'iferror'
   | 'ifna'
   | 'rows'

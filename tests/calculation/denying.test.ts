@@ -1,7 +1,7 @@
 // NOT and whether a cell is blank: numbers, blanks, faults and one value for all rows, and batches of which some rows are filled.
 
 import { expect, test } from 'vitest';
-import { blanknessKernel, denyKernel } from '../../engine/calculation/kernels/point-kernels.ts';
+import { blanknessKernel, denyKernel } from '../../engine/calculation/kernels/denying-kernels.ts';
 import { isError, type Scalar } from '../../engine/values/error.ts';
 import { opened } from '../book.ts';
 import { besideFarm, computed, entered, plain, sheet } from '../workbook/small.ts';

@@ -80,25 +80,39 @@ const amount = fc.oneof(
 const move = fc.record({ Of: of, Day: day, Amount: amount });
 const week = fc.record({ Of: fc.option(of, { nil: undefined, freq: 60 }), At: day });
 
-test('rows hold the sums up to their days, in whatever order they ask, and after an edit', () => {
+/** What is typed into one of the moves: another amount, day or group. */
+const edit = fc.record({
+  at: fc.nat({ max: 29 }),
+  to: fc.oneof(
+    amount.map((Amount) => ({ Amount })),
+    day.map((Day) => ({ Day })),
+    of.map((Of) => ({ Of })),
+  ),
+});
+
+test('rows hold the sums up to their days, in whatever order they ask, after edits and after these are taken back', () => {
   fc.assert(
     fc.property(
       fc.array(move, { minLength: 1, maxLength: 30 }),
       fc.array(week, { minLength: 1, maxLength: 60 }),
       fc.boolean(),
-      amount,
-      (moves, weeks, inOrder, changed) => {
+      fc.array(edit, { minLength: 1, maxLength: 4 }),
+      (moves, weeks, inOrder, edits) => {
         const rows = inOrder ? weeks.toSorted((a, b) => (a.Of ?? '').localeCompare(b.Of ?? '') || a.At - b.At) : weeks;
         const workbook = asked(moves, rows);
         agrees(workbook, moves, rows);
-        const entry = `${changed ?? ''}`;
-        const edit = { edit: 'cell', table: 'Moves', row: 0, column: 'Amount', entry } as const;
-        expect(workbook.edit([edit], 'Test').refused).toBe(false);
-        agrees(
-          workbook,
-          moves.map((one, at) => (at === 0 ? { ...one, Amount: changed } : one)),
-          rows,
-        );
+        let now: readonly Move[] = moves;
+        for (const { at, to } of edits) {
+          const row = at % moves.length;
+          for (const [column, value] of Object.entries(to)) {
+            const entry = `${value ?? ''}`;
+            expect(workbook.edit([{ edit: 'cell', table: 'Moves', row, column, entry }], 'Test').refused).toBe(false);
+          }
+          now = now.map((one, i) => (i === row ? { ...one, ...to } : one));
+          agrees(workbook, now, rows);
+        }
+        for (const _ of edits) workbook.undo();
+        agrees(workbook, moves, rows);
       },
     ),
     { numRuns: 60 },

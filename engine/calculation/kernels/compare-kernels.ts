@@ -65,18 +65,17 @@ function compareAll(out: Float64Array, count: number, a: Vector, b: Vector, give
   }
 }
 
-/** A column against one number, as most are: what is clearly below or above it needs no closer look. */
+/** A value a row against one number, as most are: what is clearly below or above it needs no closer look. */
 function compareWithOne(
   out: Float64Array,
   count: number,
-  { values, at, uniform }: Vector,
+  { values, at }: Vector,
   wanted: number,
   [below, equal, above]: Gives,
 ): void {
   const least = clearlyBelow(wanted);
   const most = clearlyAbove(wanted);
-  const by = uniform ? 0 : 1;
-  for (let i = 0, from = at; i < count; i++, from += by) {
+  for (let i = 0, from = at; i < count; i++, from++) {
     const value = values[from] as number;
     if (value > most) out[i] = above;
     else if (value < least) out[i] = below;

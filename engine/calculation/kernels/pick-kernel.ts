@@ -16,13 +16,13 @@ export function pickKernel(kernels: readonly Kernel[], picks: Picks, nothing: Re
     const count = takeAll(kernels, batch, vectors, out);
     const { values, states } = out;
     if (out.clean) {
-      let k = 1;
-      if (vectors.length === 1) take(values, count, vectors[0] as Vector);
-      else if (isLeast) takeLesser(values, count, vectors[0] as Vector, vectors[k++] as Vector);
-      else takeGreater(values, count, vectors[0] as Vector, vectors[k++] as Vector);
-      for (; k < vectors.length; k++) {
-        if (isLeast) takeLess(values, count, vectors[k] as Vector);
-        else takeMore(values, count, vectors[k] as Vector);
+      const [first] = vectors;
+      if (vectors.length === 1) take(values, count, first as Vector);
+      // What was picked so far stands in for the first from the third argument on.
+      for (let k = 1; k < vectors.length; k++) {
+        const picked = k === 1 ? (first as Vector) : out;
+        if (isLeast) takeLesser(values, count, picked, vectors[k] as Vector);
+        else takeGreater(values, count, picked, vectors[k] as Vector);
       }
       return out;
     }
@@ -44,6 +44,7 @@ function take(picked: Float64Array, count: number, vector: Vector): void {
   for (let i = 0; i < count; i++, at += by) picked[i] = (values[at] as number) + 0;
 }
 
+/** A loop each for the lesser and the greater: one that asks which of them costs twice as much. */
 function takeLesser(picked: Float64Array, count: number, one: Vector, other: Vector): void {
   const [a, b] = [one.values, other.values];
   const [byA, byB] = [step(one), step(other)];
@@ -63,26 +64,6 @@ function takeGreater(picked: Float64Array, count: number, one: Vector, other: Ve
     const second = b[beside] as number;
     if (second > value) value = second;
     picked[i] = value + 0;
-  }
-}
-
-function takeLess(picked: Float64Array, count: number, vector: Vector): void {
-  const { values } = vector;
-  const by = step(vector);
-  let at = vector.at;
-  for (let i = 0; i < count; i++, at += by) {
-    const value = values[at] as number;
-    if (value < (picked[i] as number)) picked[i] = value + 0;
-  }
-}
-
-function takeMore(picked: Float64Array, count: number, vector: Vector): void {
-  const { values } = vector;
-  const by = step(vector);
-  let at = vector.at;
-  for (let i = 0; i < count; i++, at += by) {
-    const value = values[at] as number;
-    if (value > (picked[i] as number)) picked[i] = value + 0;
   }
 }
 

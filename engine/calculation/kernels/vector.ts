@@ -96,6 +96,9 @@ function cut(bytes: number): number {
   return at;
 }
 
+/** So many constants of a state are shared at most: those of formulas that are tried once would stay for ever. */
+const SHARED = 2048;
+
 /** By state and value: formulas have thousands of constants, most of them 0, 1 or 7, and what all read lies near at hand. */
 const constants = new Map<number, Map<number, Kernel>>();
 
@@ -105,9 +108,11 @@ export function constantKernel(value: number, state: number): Kernel {
   if (Object.is(value, -0)) return madeConstant(value, state);
   const ofState = constants.get(state) ?? new Map<number, Kernel>();
   constants.set(state, ofState);
-  const known = ofState.get(value) ?? madeConstant(value, state);
-  ofState.set(value, known);
-  return known;
+  const known = ofState.get(value);
+  if (known !== undefined) return known;
+  const made = madeConstant(value, state);
+  if (ofState.size < SHARED) ofState.set(value, made);
+  return made;
 }
 
 function madeConstant(value: number, state: number): Kernel {

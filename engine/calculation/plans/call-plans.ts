@@ -5,16 +5,9 @@
 import { bodyFor, type FunctionDefinition, type RunBody } from '../../functions/definition.ts';
 import type { Typed } from '../../language/typed.ts';
 import { FILLED } from '../../values/column.ts';
+import { blanknessKernel, denyKernel } from '../kernels/denying-kernels.ts';
 import { loopKernel } from '../kernels/loop-kernels.ts';
-import {
-  blanknessKernel,
-  denyKernel,
-  pointKernel1,
-  pointKernel2,
-  pointKernel3,
-  pointKernel4,
-  pointKernelN,
-} from '../kernels/point-kernels.ts';
+import { pointKernel1, pointKernel2, pointKernel3, pointKernel4, pointKernelN } from '../kernels/point-kernels.ts';
 import { remembered } from '../kernels/remembered.ts';
 import { scalarKernel } from '../kernels/scalar-kernels.ts';
 import { canonicalKernel } from '../kernels/unit-kernels.ts';
@@ -33,7 +26,6 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
   const definition = reader.functions.get(tree.signature.name);
   if (definition === undefined) throw new Error(`No body for ${tree.signature.name}`);
   const body = bodyFor(definition, tree.args);
-  if (tree.signature.name === 'NOT') return planDenied(tree, reader);
   switch (body.lane) {
     case 'numeric':
       return planNumeric(tree, definition, body, reader);
@@ -52,7 +44,7 @@ export function planCall(tree: CallNode, reader: Reader): Kernel {
     case 'database row':
       return planDatabaseRow(tree, body, reader);
     case 'form':
-      return planForm(body.form, tree, reader);
+      return body.form === 'not' ? planDenied(tree, reader) : planForm(body.form, tree, reader);
   }
 }
 

@@ -18,7 +18,7 @@ type ColumnNode = Extract<Typed, { node: 'column' }>;
 
 const blank = blankKernel;
 
-export function planForm(form: Form, { args }: CallNode, reader: Reader): Kernel {
+export function planForm(form: Exclude<Form, 'not'>, { args }: CallNode, reader: Reader): Kernel {
   const at = (i: number): Kernel => {
     const argument = args[i];
     return argument === undefined ? blank : reader.plan(argument);

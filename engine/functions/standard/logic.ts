@@ -87,14 +87,7 @@ export const LOGIC: readonly FunctionDefinition[] = [
     yesno,
     (args) => countYes(args) % 2 === 1,
   ),
-  make.numeric(
-    'NOT',
-    'Yes where the condition does not hold.',
-    '6.15.7',
-    takes(needed('condition', yesno)),
-    yesno,
-    (x) => (x === 0 ? 1 : 0),
-  ),
+  make.form('NOT', 'not', 'Yes where the condition does not hold.', '6.15.7', takes(needed('condition', yesno)), yesno),
   make.numeric('TRUE', 'Yes.', '6.15.9', takes(), yesno, () => 1),
   make.numeric('FALSE', 'No.', '6.15.3', takes(), yesno, () => 0),
 ];
