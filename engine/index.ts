@@ -209,6 +209,7 @@ export { lookThrough, type Wanted } from './queries/looking-through.ts';
 export { colourRules, namingColumns, noteOn, notesOf, type View, views, viewsPutAway } from './queries/looks.ts';
 export { lostChanges } from './queries/lost-changes.ts';
 export type { ColumnPlace } from './queries/matching.ts';
+export { namingOf } from './queries/naming.ts';
 export { cellRange, type Uncertain } from './queries/ranges.ts';
 export { rowId, rowName, rowNamed, rows, rowWithId } from './queries/rows.ts';
 export { sayChange } from './queries/say-change.ts';

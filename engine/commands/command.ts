@@ -54,7 +54,13 @@ export type Command =
       /** Each with the id it is to have, and contents in the order of the columns; null: nothing. */
       readonly rows: readonly { readonly row: string; readonly cells: readonly Content[] }[];
     }
-  | { readonly command: 'remove rows'; readonly sheet: string; readonly rows: readonly string[] }
+  | {
+      readonly command: 'remove rows';
+      readonly sheet: string;
+      readonly rows: readonly string[];
+      /** What other rows name of them is kept aside until they are there again; else rows that are named can't be removed. */
+      readonly linksAside?: true;
+    }
   /** Moves rows together before another; undefined: to the end. */
   | {
       readonly command: 'move rows';

@@ -4,6 +4,7 @@ import { isFiniteContent } from '../document/content.ts';
 import { positionsBetween } from '../document/positions.ts';
 import { byPlace } from '../document/row-places.ts';
 import type { RowRecord } from '../document/sheet-rows.ts';
+import { typedLinksTo } from '../document/typed-links.ts';
 import type { ProgramSheet } from '../schema/compile.ts';
 import { ROW_ID } from '../schema/id.ts';
 import { isEnteredSheet } from '../schema/schema.ts';
@@ -128,7 +129,8 @@ function makePlacesBefore(
   return places.slice(0, count);
 }
 
-export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, draft: Draft): Refused {
+/** A row that another names stays, unless such links may wait aside. */
+export function removeRows({ sheet: sheetId, rows, linksAside }: CommandOf<'remove rows'>, draft: Draft): Refused {
   const found = findSheet(draft, sheetId);
   if (!found.ok) return found.refused;
   const sheet = found.found;
@@ -139,35 +141,17 @@ export function removeRows({ sheet: sheetId, rows }: CommandOf<'remove rows'>, d
     if (!slot.ok) return slot.refused;
     slots.set(slot.found, row);
   }
-  const user = firstUser(sheet, slots, draft);
-  if (user !== undefined) {
-    const why = `${user.name} is still named in ${user.where}: change that first, then remove it.`;
-    return { sheet: sheetId, row: user.row, why };
+  if (linksAside !== true) {
+    const [user] = typedLinksTo(draft.document, sheet, (slot) => slots.has(slot));
+    if (user !== undefined) {
+      const { document } = draft;
+      const where = `${user.sheet.name} / ${nameOf(user.sheet, user.slot, document)} / ${user.column.name}`;
+      const why = `${nameOf(sheet, user.named, document)} is still named in ${where}: change that first, then remove it.`;
+      return { sheet: sheetId, row: slots.get(user.named) ?? '', why };
+    }
   }
   if (rows.length > 1) draft.perform({ op: 'remove rows', sheet: sheetId, rows: [...slots.values()] });
   else for (const row of rows) draft.perform({ op: 'remove row', sheet: sheetId, row });
-  return undefined;
-}
-
-/** A typed link to one of the rows, from a row that stays: 'Plantings / Onions early / Variety'. */
-function firstUser(
-  sheet: ProgramSheet,
-  slots: ReadonlyMap<number, string>,
-  { document }: Draft,
-): { readonly row: string; readonly name: string; readonly where: string } | undefined {
-  for (const other of document.program.sheets) {
-    for (const column of other.columns) {
-      if (column.type?.kind !== 'link' || column.type.table !== sheet.id || column.role === 'made') continue;
-      const { values, states } = document.frame.column(column.def);
-      for (const slot of document.frame.rows(other.table)) {
-        const row = states[slot] === 0 ? slots.get(values[slot] ?? -1) : undefined;
-        if (row === undefined || !document.isTyped(column, slot)) continue;
-        if (other.id === sheet.id && slots.has(slot)) continue;
-        const name = nameOf(sheet, values[slot] ?? -1, document);
-        return { row, name, where: `${other.name} / ${nameOf(other, slot, document)} / ${column.name}` };
-      }
-    }
-  }
   return undefined;
 }
 

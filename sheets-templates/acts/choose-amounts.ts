@@ -17,6 +17,7 @@ import {
 import { type Act, refused, rowAt } from './act.ts';
 import { type ChosenLength, type Lengths, lengthsOf, MEASURES, measuredOut, SAME } from './choose-lengths.ts';
 import { ALL_WITHIN, type KindOfLimit, moreOf, roomOf, type Within } from './choose-limits.ts';
+import { namingLeft } from './choose-named.ts';
 import { bestNearby } from './choose-nearby.ts';
 import {
   choosable,
@@ -71,7 +72,7 @@ export function chooseAmounts(
   const now = earnedAsItIs(question);
   const before: Earned = { earned: earnedIn(book, measure), hours: hoursIn(book) };
   const found = bestOf({ ...question, now }, measure, before);
-  if (found === undefined) return refused(NONE_WITHIN);
+  if (typeof found === 'string') return refused(found);
   const { raised, lengths, after } = found;
   const all = limitsOf({ ...question, now: now + raised });
   const choices = choicesOf(question);
@@ -119,14 +120,18 @@ function earnedAsItIs({ solve, grown, limits, sales }: Question): number {
 
 /**
  * The lengths that gain most, and what their branch has. For the least hours, where stations are whole and lengths rounded, the branch
- * may earn less than was asked for: more is asked for then. What is found is rounded, so that lengths near it may do better.
+ * may earn less than was asked for: more is asked for then. What is found is rounded, so that lengths near it may do better. A sentence
+ * where there are none.
  */
 function bestOf(question: Question, measure: Measure, before: Earned) {
   const { book, solve, wish, now } = question;
-  const tried = (amounts: readonly number[]): Earned =>
+  let refusedWhy = NONE_WITHIN;
+  const tried = (amounts: readonly number[]): Earned | undefined =>
     book.onBranch((branch) => {
-      branch.do(lengthsOf(book, question.grown, amounts).commands, message('trial'));
-      return { earned: earnedIn(branch, measure), hours: hoursIn(branch) };
+      const done = branch.do(lengthsOf(book, question.grown, amounts).commands, message('trial'));
+      if (!done.refused) return { earned: earnedIn(branch, measure), hours: hoursIn(branch) };
+      refusedWhy = done.why;
+      return undefined;
     });
   let raised = 0;
   let best: { raised: number; amounts: readonly number[]; comesTo: Earned; order: readonly number[] } | undefined;
@@ -136,13 +141,14 @@ function bestOf(question: Question, measure: Measure, before: Earned) {
     if (chosen === undefined) break;
     const amounts = measuredOut(book, question.grown, chosen);
     const comesTo = tried(amounts);
+    if (comesTo === undefined) break;
     if (best === undefined || comesTo.earned > best.comesTo.earned)
       best = { raised, amounts, comesTo, order: mostLost(question, chosen, amounts) };
     const lacks = before.earned - comesTo.earned;
     if (wish.goal === 'margin' || lacks < CENT) break;
     raised += lacks;
   }
-  if (best === undefined) return undefined;
+  if (best === undefined) return refusedWhy;
   const near = bestNearby({
     ...best,
     most: question.grown.map(({ length }) => MOST_TIMES * length),
@@ -265,12 +271,22 @@ function answerOf(
     .map((one) => ({ ...one, worth: worthOf(one.worth) }));
   const gain = gainWords(book, comesTo);
   const { left, outgrown } = lengths;
-  const changed = lengths.chosen.length - left;
+  const changed = lengths.chosen.length - left.length;
+  const named = namingLeft(book, left);
   return {
     ok: true,
-    commands: lengths.commands,
+    commands: [...named.notes, ...lengths.commands],
     message: message('choose amounts', { count: lengths.chosen.length }),
-    said: saidOf({ gain, changed, left, outgrown, goal, heldBackBy, mostTimes: MOST_TIMES }),
+    said: saidOf({
+      gain,
+      changed,
+      left: left.length,
+      named: named.rows,
+      outgrown,
+      goal,
+      heldBackBy,
+      mostTimes: MOST_TIMES,
+    }),
     chosen: { gain, lengths: lengths.chosen, heldBackBy },
   };
 }

@@ -21,8 +21,8 @@ export interface ChosenLength {
 export interface Lengths {
   readonly commands: readonly Command[];
   readonly chosen: readonly ChosenLength[];
-  /** Plantings that are no more. */
-  readonly left: number;
+  /** Ids of plantings that are no more. */
+  readonly left: readonly string[];
   /** Of those that change, longer than the bed they were in. */
   readonly outgrown: number;
 }
@@ -62,12 +62,12 @@ export function lengthsOf(book: Book, grown: readonly Grown[], amounts: readonly
         outgrown.push({ ...cell, column: 'bed', content: null });
     }
   }
-  // A planting of no length is none.
+  // A planting of no length is none; what a person's own sheets say of it is not lost with it.
   const commands: Command[] =
     left.length === 0
       ? [...longer, ...outgrown]
-      : [...longer, ...outgrown, { command: 'remove rows', sheet: 'plantings', rows: left }];
-  return { commands, chosen, left: left.length, outgrown: outgrown.length };
+      : [...longer, ...outgrown, { command: 'remove rows', sheet: 'plantings', rows: left, linksAside: true }];
+  return { commands, chosen, left, outgrown: outgrown.length };
 }
 
 /** The length of the bed that a planting has, in metres; without end where none is typed. */

@@ -19,7 +19,8 @@ export interface Nearby<T> {
   readonly order: readonly number[];
   /** Whether amounts keep within what is to be kept within. */
   readonly fits: (amounts: readonly number[]) => boolean;
-  readonly tried: (amounts: readonly number[]) => T;
+  /** Undefined where amounts can't be done. */
+  readonly tried: (amounts: readonly number[]) => T | undefined;
   readonly isBetter: (one: T, other: T) => boolean;
 }
 
@@ -36,7 +37,7 @@ export function bestNearby<T>({ amounts, most, comesTo, step, order, fits, tried
     if (known.has(key) || !next.every((one, i) => one >= 0 && one <= (most[i] ?? 0)) || !fits(next)) continue;
     known.add(key);
     const found = tried(next);
-    if (!isBetter(found, best.comesTo)) continue;
+    if (found === undefined || !isBetter(found, best.comesTo)) continue;
     best = { amounts: next, comesTo: found };
     since = 0;
   }

@@ -2,6 +2,7 @@
 // and what holds them back. Called by choose-amounts.ts.
 
 import { type Book, sheetView, showWithUnit } from '../../engine/index.ts';
+import { counted } from './act.ts';
 import { MEASURE_NAMES, type Measure } from './choose-plantings.ts';
 
 /** Less than this of money, or of hours, is nothing. */
@@ -54,6 +55,8 @@ interface Said {
   readonly gain: string;
   readonly changed: number;
   readonly left: number;
+  /** Rows that name plantings left out, by the name of their sheet. */
+  readonly named: ReadonlyMap<string, number>;
   /** Of those that change, longer than the bed they were in. */
   readonly outgrown: number;
   readonly goal: ComesTo['goal'];
@@ -63,7 +66,7 @@ interface Said {
 }
 
 /** What was chosen, for what, and what holds it back. */
-export function saidOf({ gain, changed, left, outgrown, goal, heldBackBy, mostTimes }: Said): string {
+export function saidOf({ gain, changed, left, named, outgrown, goal, heldBackBy, mostTimes }: Said): string {
   const saves = goal === 'margin' ? 'would gain' : 'would save';
   const limits = heldBackBy.slice(0, NAMED).map(({ name, more, worth }) => `${name} (${more} ${saves} about ${worth})`);
   const held = limits.length === 0 ? '' : ` It is held back by ${limits.join(', ')}.`;
@@ -72,5 +75,10 @@ export function saidOf({ gain, changed, left, outgrown, goal, heldBackBy, mostTi
       ? ''
       : ` ${outgrown} ${outgrown === 1 ? 'is longer than the bed it had' : 'are longer than the beds they had'}: split them over beds, or let beds be proposed.`;
   const out = `${left} ${left === 1 ? 'is' : 'are'} left out`;
-  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${mostTimes} times as long.${held}${room}`;
+  const naming = [...named].map(([sheet, count]) => `${sheet}: ${counted(count, 'row')}`).join(', ');
+  const aside =
+    naming === ''
+      ? ''
+      : ` Plantings left out are still named (${naming}): in the branch those names are kept aside until the plantings are there again, and noted on the cells.`;
+  return `${changed} of the plantings ${changed === 1 ? 'changes its' : 'change their'} length and ${out}, for ${gain}. No planting becomes more than ${mostTimes} times as long.${aside}${held}${room}`;
 }

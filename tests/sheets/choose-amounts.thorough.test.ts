@@ -2,7 +2,17 @@
 
 import { beforeAll, describe, expect, test } from 'vitest';
 import { demoFarm } from '../../demo/farm.ts';
-import { type Command, figureIn, numberOf, rowId, rowNamed, type Workbook } from '../../engine/index.ts';
+import {
+  type Command,
+  cellView,
+  figureIn,
+  noteOn,
+  numberOf,
+  rowId,
+  rowNamed,
+  rows,
+  type Workbook,
+} from '../../engine/index.ts';
 import { type ChooseWish, chooseAmounts, SEASON } from '../../sheets-templates/index.ts';
 import { linearSolver } from '../../ui/linear-solver.ts';
 import { started } from '../book.ts';
@@ -227,4 +237,84 @@ test('where nothing has a price, or nothing is planted, it says so', () => {
   };
   expect(said([])).toBe('There are no plantings yet: enter some in Plantings first.');
   expect(said([{ Planting: 'Roots', Variety: 'Root', Sown: '2027-05-01' }])).toMatch(/^No planting has a price yet/);
+});
+
+describe('what is named by rows of one’s own and left out', () => {
+  const column = { group: '', note: '', formula: '', role: 'entered' } as const;
+  const looks = (): Workbook => {
+    const planting = { Bed: 'Only', 'Bed length used': '15 ft' };
+    const { workbook } = seasonOf({
+      Beds: [{ Bed: 'Only', Length: '30 ft' }],
+      Varieties: [
+        { Variety: 'Root', Crop: 'Carrot' },
+        { Variety: 'Leaf', Crop: 'Lettuce, head' },
+      ],
+      Plantings: [
+        { Planting: 'Roots', Variety: 'Root', Sown: '2027-05-01', Price: '3 USD/lb', ...planting },
+        { Planting: 'Leaves', Variety: 'Leaf', 'Planted out': '2027-05-15', Price: '0.01 USD/lb', ...planting },
+      ],
+    }).book;
+    const looked = (look: string, name: string): Command => ({
+      command: 'insert row',
+      sheet: 'looks',
+      entries: { look, planting: name },
+    });
+    const done = workbook.do(
+      [
+        {
+          command: 'put sheet',
+          sheet: {
+            id: 'looks',
+            name: 'Looks',
+            question: 'Own sheets',
+            about: '',
+            rows: { from: 'entry' },
+            key: 'look',
+            columns: [
+              { ...column, id: 'look', name: 'Look', type: { type: 'text' } },
+              { ...column, id: 'planting', name: 'Planting', type: { type: 'link', sheet: 'plantings' } },
+            ],
+            checks: [],
+            cautions: [],
+          },
+        },
+        looked('First', 'Leaves'),
+        looked('Second', 'Roots'),
+        looked('Third', 'Leaves'),
+      ],
+      { code: 'trial', parts: {} },
+    );
+    if (done.refused) throw new Error(done.why);
+    return workbook;
+  };
+
+  test('is no hindrance: what names it is kept aside, counted, and noted on its cell; taken back, all is as before', () => {
+    const workbook = looks();
+    const before = workbook.data();
+    const act = chooseAmounts(workbook, linearSolver, { goal: 'margin', within: ['beds'] });
+    if (!act.ok) throw new Error(act.why);
+    expect(act.said).toMatch(/ 1 is left out, .* Plantings left out are still named \(Looks: 2 rows\): /);
+    expect(workbook.data()).toEqual(before);
+    expect(workbook.do(act.commands, act.message)).toMatchObject({ refused: false });
+    const [first = '', second = ''] = Array.from(rows(workbook, 'looks'), (slot) => rowId(workbook, 'looks', slot));
+    expect(Array.from(rows(workbook, 'looks'), (slot) => cellView(workbook, 'looks', slot, 'planting').text)).toEqual([
+      '',
+      'Roots',
+      '',
+    ]);
+    expect(noteOn(workbook, 'looks', first, 'planting')).toContain('Leaves');
+    expect(noteOn(workbook, 'looks', second, 'planting')).toBe('');
+    workbook.undo();
+    expect(workbook.data()).toEqual(before);
+  });
+
+  test('what is said of it is what the branch has', () => {
+    const workbook = looks();
+    const act = chooseAmounts(workbook, linearSolver, { goal: 'margin', within: ['beds'] });
+    if (!act.ok) throw new Error(act.why);
+    const [, ofBranch = ''] = /a Margin of ([\d.,-]+) USD in the branch/.exec(act.said) ?? [];
+    workbook.do(act.commands, act.message);
+    const has = numberOf(figureIn(workbook, { figure: 'formula', formula: 'SUM(Plantings[Margin])' }));
+    expect(Number(ofBranch.replaceAll(',', ''))).toBeCloseTo(has ?? Number.NaN, 2);
+  });
 });
