@@ -17,6 +17,7 @@ import { counted, rowAt, rowNamed } from './act.ts';
 import { turnedRows, withHeirs } from './heirs.ts';
 import { asLaid } from './lay-succession.ts';
 import { lotsLeft } from './lots-left.ts';
+import { ownNaming, toldNaming } from './own-rows.ts';
 import { type Cells, isoLater, movedOn, numberOf, placed, type Row, rowsIn, without } from './rows.ts';
 import { carried, idsOnce, isNotedOf, nameAnew, recordsAlong, type Standing, standingOn } from './still-standing.ts';
 import { asideAlong, rangesAlong, toldLeft } from './typed-beside.ts';
@@ -24,14 +25,17 @@ import { asideAlong, rangesAlong, toldLeft } from './typed-beside.ts';
 /** Which plantings come along: those typed by hand, those that successions laid too, or none. */
 export const PLANS = ['own', 'all', 'none'] as const;
 
-/** What the plantings take along besides: the beds they stood on, the seed lots of which something is left. */
-export const ALONG = ['beds', 'lots'] as const;
+/**
+ * What comes along besides: of plantings the beds they stood on and the seed lots of which something is left, and the rows of own
+ * sheets that name plantings.
+ */
+export const ALONG = ['beds', 'lots', 'own-rows'] as const;
 
 export interface RollOverOptions {
   /** The season to come. */
   readonly season: number;
   readonly plan: (typeof PLANS)[number];
-  /** Nothing where absent: beds then follow from the rotation, and seed is bought. */
+  /** Nothing where absent: beds then follow from the rotation, seed is bought, and what own sheets say of plantings is of their season. */
   readonly along?: readonly (typeof ALONG)[number][];
 }
 
@@ -70,7 +74,16 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
   const years = season - ending;
   const on = (cells: Cells): Cells => movedOn(cells, years);
   const known = new Set([...MOVING, ...LEFT_BEHIND]);
-  const kept = Object.entries(data.rows).filter(([sheet]) => !known.has(sheet));
+  const newStart = civilDayOfIso(isoLater(isoDate(starts), years)) ?? starts;
+  const standing = standingOn(workbook, data, newStart);
+  const naming = ownNaming(workbook, data, idsOnce(standing));
+  const ownAlong = along.includes('own-rows');
+  const kept = Object.entries(data.rows)
+    .filter(([sheet]) => !known.has(sheet))
+    .map(([sheet, list]): [string, readonly Row[]] => {
+      const behind = ownAlong ? undefined : naming.get(sheet)?.rows;
+      return [sheet, behind === undefined ? list : list.filter(({ id }) => !behind.has(id))];
+    });
   const sheets: Record<string, readonly Row[]> = {
     ...Object.fromEntries(kept),
     ...Object.fromEntries(
@@ -80,9 +93,7 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
       }),
     ),
   };
-  const newStart = civilDayOfIso(isoLater(isoDate(starts), years)) ?? starts;
   const lots = lotsLeft(workbook, data, ending);
-  const standing = standingOn(workbook, data, newStart);
   const leftLots = new Set(lots.map(({ id }) => id));
   const taken = new Set((data.rows['own-jobs'] ?? []).map(({ cells }) => String(cells.job).toLowerCase()));
   const still = standing.map((one) => carried(workbook, one, ending, leftLots));
@@ -117,10 +128,11 @@ export function rollOver(workbook: Workbook, { season, plan, along = [] }: RollO
     const off = rangesAlong(ranges, { data, next: withAside, heirs, years });
     return { next: Object.keys(off).length === 0 ? withAside : { ...withAside, ranges: off }, notAlong: left };
   });
+  const withTheirs = along.filter((one) => one !== 'own-rows').join(' and ');
   return {
     ok: true,
     data: next,
-    said: `Season ${season}: ${toldStanding(still)}${counted(copies.length, 'planting')} copied${along.length === 0 ? '' : ` with their ${along.join(' and ')}`}, ${counted(lots.length, 'seed lot')} left, ${counted(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${counted(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.${toldLeft(workbook, notAlong, ending)}`,
+    said: `Season ${season}: ${toldStanding(still)}${counted(copies.length, 'planting')} copied${withTheirs === '' ? '' : ` with their ${withTheirs}`}, ${counted(lots.length, 'seed lot')} left, ${counted(learned, 'result')} kept of ${ending}${left === 0 ? '' : `, ${counted(left, 'branch', 'branches')} left behind with the season of which ${left === 1 ? 'it is a plan' : 'they are plans'}`}. ${along.includes('beds') ? 'Look at what Attention says of rotation' : 'Propose beds'}, and lay the successions anew.${toldNaming(naming, ending, ownAlong)}${toldLeft(workbook, notAlong, ending)}`,
   };
 }
 

@@ -102,7 +102,7 @@ describe('roll over', () => {
     const ran = await folder.run([
       'rollover',
       file,
-      ...['--season', '2028', '--out', out, '--plan', 'all', '--along', 'beds, lots'],
+      ...['--season', '2028', '--out', out, '--plan', 'all', '--along', 'beds, lots, own-rows'],
     ]);
     expect(ran).toMatchObject({ status: 0, err: '' });
     expect(ran.out).toMatch(/^Season 2028: 2 plantings copied with their beds and lots, 2 seed lots left/);
@@ -131,7 +131,10 @@ describe('roll over', () => {
     [['--out', 'OUT'], /^Say which season is to come with --season YEAR, such as 2028\.\n$/],
     [['--season', '2028'], /^Name the new file with --out FILE; the old one stays as it is\.\n$/],
     [['--season', '2028', '--out', 'OUT', '--plan', 'half'], /^--plan takes own, all, none/],
-    [['--season', '2028', '--out', 'OUT', '--along', 'trays'], /^--along takes beds, lots or both .* not “trays”\.\n$/],
+    [
+      ['--season', '2028', '--out', 'OUT', '--along', 'trays'],
+      /^--along takes beds, lots, own-rows, or several .* not “trays”\.\n$/,
+    ],
   ])('%j is answered in a sentence, and nothing is written', async (words, says) => {
     const ran = await folder.run([
       'rollover',

@@ -2,7 +2,7 @@
 // applies.
 
 import { beforeEach, expect, test } from 'vitest';
-import { rowId } from '../../engine/index.ts';
+import { message, rowId } from '../../engine/index.ts';
 import { matches } from '../../ui/browser/commands/keys.ts';
 import { menuItems } from '../../ui/browser/commands/menus.ts';
 import { Situation, type Surface } from '../../ui/browser/commands/situation.ts';
@@ -79,4 +79,37 @@ test('the rows of a sheet that follows from others are neither added nor removed
 test("a column's menu is about that column, whichever cell is in hand", () => {
   const items = menuItems('column', new Situation('grid', 'margin')).flat();
   expect(items.map(({ label }) => label)).toContain('Change the formula of Margin');
+});
+
+test('own rows are offered to come along into the next season only where they can name plantings', () => {
+  const offered = (): readonly string[] =>
+    menuItems('workbook', new Situation('page'))
+      .flat()
+      .flatMap(({ label }) =>
+        label.startsWith('Next season, with all plantings, their beds and lots') ? [label] : [],
+      );
+  expect(offered()).toHaveLength(1);
+  const column = { group: '', note: '', role: 'entered', formula: '' } as const;
+  const other = workbook.branch();
+  const done = other.do(
+    [
+      {
+        command: 'put sheet',
+        sheet: {
+          id: 'looks',
+          name: 'Looks',
+          question: 'Own sheets',
+          about: '',
+          rows: { from: 'entry' },
+          columns: [{ ...column, id: 'planting', name: 'Planting', type: { type: 'link', sheet: 'plantings' } }],
+          checks: [],
+          cautions: [],
+        },
+      },
+    ],
+    message('trial'),
+  );
+  expect(done).toMatchObject({ refused: false });
+  takeWorkbook(other);
+  expect(offered()).toHaveLength(2);
 });

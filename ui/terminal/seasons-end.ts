@@ -75,7 +75,7 @@ function alongAsked(given: string | undefined): (typeof ALONG)[number][] {
       (part) =>
         ALONG.find((one) => one === part) ??
         refuse(
-          `--along takes ${ALONG.join(', ')} or both with a comma between: what plantings take along, not “${part}”.`,
+          `--along takes ${ALONG.join(', ')}, or several with commas between: what comes along with the plantings, not “${part}”.`,
         ),
     );
 }

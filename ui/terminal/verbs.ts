@@ -187,8 +187,8 @@ export const VERBS: readonly Verb[] = [
     name: 'rollover',
     takes: ['FILE'],
     options: { season: 'value', out: 'value', plan: 'value', along: 'value', force: 'flag', 'dry-run': 'flag' },
-    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--along beds,lots] [--force] [--dry-run]',
-    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on',
+    optionsInWords: '--season YEAR --out FILE [--plan own|all|none] [--along beds,lots,own-rows] [--force] [--dry-run]',
+    does: 'writes the workbook of the next season: lots, beds’ history and results along, dates a year on; rows of own sheets that name plantings stay behind without own-rows',
     run: rollSeasonOver,
   },
   {

@@ -1,7 +1,7 @@
 // Commands about the season as a whole: a learned figure taken over, the next season begun. Entries of the table. What they do is
 // fetched when first asked for (season-acts.ts).
 
-import { settings } from '../../../engine/index.ts';
+import { type Book, settings, sheetViews } from '../../../engine/index.ts';
 import { part } from '../store/part.ts';
 import type { PageCommand } from './command.ts';
 import { withPart } from './fetched.ts';
@@ -29,8 +29,22 @@ const NEXT: readonly Next[] = [
     along: ['beds', 'lots'],
     label: 'Next season, with all plantings, their beds and lots',
   },
+  {
+    id: 'all along with own rows',
+    plan: 'all',
+    along: ['beds', 'lots', 'own-rows'],
+    label: 'Next season, with all plantings, their beds and lots, and own rows that name them',
+  },
   { id: 'none', plan: 'none', label: 'Next season, without plantings' },
 ];
+
+/** Whether rows of a person's own sheets can name plantings. */
+function ownRowsName(book: Book): boolean {
+  return sheetViews(book).some(
+    ({ own, entered, columns }) =>
+      own && entered && columns.some(({ type }) => type?.kind === 'link' && type.table === 'plantings'),
+  );
+}
 
 export const SEASON_COMMANDS: readonly PageCommand[] = [
   {
@@ -45,7 +59,10 @@ export const SEASON_COMMANDS: readonly PageCommand[] = [
     (next): PageCommand => ({
       id: `next season ${next.id}`,
       label: next.label,
-      applies: ({ book }) => book !== undefined && settings(book).template.name === 'season',
+      applies: ({ book }) =>
+        book !== undefined &&
+        settings(book).template.name === 'season' &&
+        (next.along?.includes('own-rows') !== true || ownRowsName(book)),
       menus: { workbook: 3 },
       run: () => carefully((acts) => acts.beginNextSeason(next)),
     }),
