@@ -149,6 +149,60 @@ test('a date near the others is put in at once', async () => {
   expect(column('Plantings', 'Sown')).toEqual(['8 Mar 2027', '8 Mar 2027']);
 });
 
+describe('links', () => {
+  // Two plantings that are called and linked alike, as laying a succession makes them.
+  beforeEach(() => {
+    const season = seasonOf({
+      Varieties: [
+        { Variety: 'Zebra', Crop: 'Tomato' },
+        { Variety: 'Long', Crop: 'Tomato' },
+      ],
+      Plantings: [
+        { Planting: 'Zebra 1', Variety: 'Zebra', Sown: '1 Mar 2027' },
+        { Planting: 'Zebra 2', Variety: 'Zebra', Sown: '1 Mar 2027' },
+      ],
+    });
+    book = season.book;
+    takeWorkbook(book.workbook);
+    goTo('plantings', undefined, undefined);
+  });
+
+  test('to rows that nobody is called are left, which is said, and all else is replaced', async () => {
+    await looked('zebra', 'Heart');
+    await replaceAll();
+    expect(column('Plantings', 'Planting')).toEqual(['Heart 1', 'Heart 2']);
+    expect(column('Plantings', 'Variety')).toEqual(['Zebra', 'Zebra']);
+    expect(said()).toMatch(
+      /^Replaced in 2 cells\..* 2 are links and left, as no row of Varieties is called “Heart”: rename the rows that they are linked to, or replace in all sheets\.$/,
+    );
+  });
+
+  test('follow where the rows that they lead to are renamed in the same step', async () => {
+    setFinding({ everywhere: true });
+    await looked('zebra', 'Heart');
+    await replaceAll();
+    expect(column('Plantings', 'Planting')).toEqual(['Heart 1', 'Heart 2']);
+    expect(column('Plantings', 'Variety')).toEqual(['Heart', 'Heart']);
+    expect(said()).toMatch(/^Replaced in 5 cells\./);
+    book.workbook.undo();
+    expect(column('Plantings', 'Variety')).toEqual(['Zebra', 'Zebra']);
+  });
+
+  test('lead to another row that is called so already', async () => {
+    await looked('zebra', 'Long');
+    await replaceAll();
+    expect(column('Plantings', 'Variety')).toEqual(['Long', 'Long']);
+  });
+});
+
+test('what is refused says that nothing was replaced, and where it would not go', async () => {
+  goTo('plantings', undefined, undefined);
+  await looked('Mar 2027', 'some day');
+  await replaceAll();
+  expect(said()).toMatch(/^Nothing replaced\. In One, Sown: /);
+  expect(column('Plantings', 'Sown')).toEqual(['1 Mar 2027', '1 Mar 2027']);
+});
+
 describe('more cells than are told one by one', () => {
   // A sheet of 4,000 days, each of which says Kelp by three formulas, and one behind it on which a person typed it.
   beforeEach(() => {

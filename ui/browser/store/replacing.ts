@@ -1,7 +1,17 @@
 // Putting another text in the place of what was looked for: in the match in hand, or in every cell that a person typed. Comes with the
 // bar. What a formula gives follows what is typed, or is left.
 
-import { type Book, cellView, message, tryEntry, type Workbook } from '../../../engine/index.ts';
+import {
+  type Book,
+  cellValue,
+  cellView,
+  message,
+  rowId,
+  rowName,
+  sheetView,
+  tryEntry,
+  type Workbook,
+} from '../../../engine/index.ts';
 import { change, UNDO } from './change.ts';
 import { type Finding, type FoundCell, finding, setFinding as set } from './find.ts';
 import { inSmall, replacedIn } from './in-any-case.ts';
@@ -37,6 +47,35 @@ function typing({ sheet, row, column, entry }: Replaced) {
 
 /** The replacement that was asked about: done when it is asked for again. */
 let asked = '';
+
+/** What becomes of the cells that were typed and are to read otherwise. */
+interface Apart {
+  readonly typed: readonly Replaced[];
+  /** Links to rows whose names are replaced in the same step. */
+  readonly following: number;
+  /** Links that would lead nowhere: no row is called so. */
+  readonly leading: readonly Replaced[];
+}
+
+/** Links read as the rows that they lead to are called: they are typed only where another row is called so already. */
+function linksApart(book: Book, cells: readonly Replaced[]): Apart {
+  const renamed = new Set(
+    cells.flatMap(({ sheet, row, column }) => (sheetView(book, sheet)?.key === column ? [`${sheet} ${row}`] : [])),
+  );
+  const typed: Replaced[] = [];
+  const leading: Replaced[] = [];
+  let following = 0;
+  for (const cell of cells) {
+    const { sheet, slot, column, entry } = cell;
+    const type = columnAt(book, { sheet, column })?.type;
+    const to = type?.kind === 'link' ? cellValue(book, sheet, slot, column) : undefined;
+    if (type?.kind !== 'link') typed.push(cell);
+    else if (typeof to === 'number' && renamed.has(`${type.table} ${rowId(book, type.table, to)}`)) following += 1;
+    else if (tryEntry(book, sheet, column, entry, slot).ok) typed.push(cell);
+    else leading.push(cell);
+  }
+  return { typed, following, leading };
+}
 
 /** Asks about a date far from all others before it is put in; whether all may be. */
 function areMeant(book: Book, cells: readonly Replaced[], { text, instead }: Wish): boolean {
@@ -98,19 +137,33 @@ export async function replaceAll(): Promise<void> {
   // What was looked through is no longer on screen.
   if (workbookNow() !== book) return;
   const answers = typed.filter(({ behind }) => !behind).map((cell) => replacing(book, cell, wish));
-  const cells = answers.flatMap((answer) => ('typed' in answer ? [] : [answer]));
-  const otherwise = answers.flatMap((answer) => ('typed' in answer ? (answer.typed ?? []) : []));
-  const left = [givenWords(answers.length), otherwiseWords(otherwise), behindWords(typed.length - answers.length)].join(
-    '',
+  const {
+    typed: cells,
+    following,
+    leading,
+  } = linksApart(
+    book,
+    answers.flatMap((answer) => ('typed' in answer ? [] : [answer])),
   );
-  const count = cells.length;
-  if (count === 0) {
+  const otherwise = answers.flatMap((answer) => ('typed' in answer ? (answer.typed ?? []) : []));
+  const left = [
+    givenWords(answers.length),
+    otherwiseWords(otherwise),
+    leadingWords(book, leading, wish),
+    behindWords(typed.length - answers.length),
+  ].join('');
+  const count = cells.length + following;
+  if (cells.length === 0) {
     tell(`Nothing replaced.${left}`, 'refusal');
     return;
   }
   if (!areMeant(book, cells, wish)) return;
   const said = count === 1 ? message('replace cell') : message('replace cells', { count });
-  if (change(cells.map(typing), said).refused) return;
+  const outcome = change(cells.map(typing), said, { quietly: true });
+  if (outcome.refused) {
+    tell(`Nothing replaced. ${placeWords(book, cells[outcome.index])}${outcome.why}`, 'refusal');
+    return;
+  }
   tell(`Replaced in ${count === 1 ? 'a cell' : `${count} cells`}.${left}`, 'done', UNDO);
   await look();
 }
@@ -152,6 +205,29 @@ function otherwiseWords(typed: readonly string[]): string {
   return first === undefined
     ? ''
     : ` ${typed.length} ${typed.length === 1 ? 'was' : 'were'} typed otherwise (${first}) and left.`;
+}
+
+/** How many are links that would lead nowhere, and what takes them along. */
+function leadingWords(book: Book, links: readonly Replaced[], { everywhere }: Finding): string {
+  const [first] = links;
+  if (first === undefined) return '';
+  const [is, one] = links.length === 1 ? ['is a link', 'it is'] : ['are links', 'they are'];
+  const along = everywhere ? '' : ', or replace in all sheets';
+  const name = namedWords(book, first);
+  return ` ${links.length} ${is} and left, as no row of ${name} is called “${first.entry}”: rename the rows that ${one} linked to${along}.`;
+}
+
+/** The sheet that a cell's link leads to. */
+function namedWords(book: Book, { sheet, column }: Replaced): string {
+  const type = columnAt(book, { sheet, column })?.type;
+  return (type?.kind === 'link' ? sheetView(book, type.table)?.name : undefined) ?? 'its sheet';
+}
+
+/** 'In Lettuce 1, Variety: ' before the reason of a refusal. */
+function placeWords(book: Book, cell: Replaced | undefined): string {
+  if (cell === undefined) return '';
+  const { sheet, slot, column } = cell;
+  return `In ${rowName(book, sheet, slot)}, ${columnAt(book, cell)?.name ?? column}: `;
 }
 
 function behindWords(behind: number): string {
