@@ -161,6 +161,39 @@ test('the map goes through the weeks and each bed leads to its row', async () =>
   await page.getByRole('main', { name: 'Beds', exact: true }).waitFor();
 });
 
+test('what stands on the map are closed boxes on open ground, and names end within their boxes', async () => {
+  const { page } = await onePage();
+  await openPictures(page);
+  await choose(page, 'Map of beds');
+  await page.getByRole('slider', { name: 'Week' }).fill('26');
+  await page.getByText('Week of 28 Jun 2027').waitFor();
+  const drawn = await page.evaluate(() => {
+    const around = (mark: string) =>
+      [...document.querySelectorAll(`.bed-map ${mark}`)].map((part) => ({
+        text: part.textContent,
+        box: part.getBoundingClientRect(),
+      }));
+    const boxes = around('.mark-planted').map(({ box }) => box);
+    const past = around('.piece-name').flatMap(({ text, box }) => {
+      if (text === '') return [];
+      const own = boxes.find(
+        ({ left, right, top, bottom }) => left <= box.left && box.left < right && top < box.bottom && box.top < bottom,
+      );
+      return own === undefined || box.right > own.right ? [text] : [];
+    });
+    const edges = [...document.querySelectorAll('.bed-map .map-ground:not(.mark-cover)')].map(
+      (ground) => getComputedStyle(ground).stroke,
+    );
+    const cut = around('.piece-name').filter(({ text }) => text.endsWith('\u2026')).length;
+    return { past, cut, boxes: boxes.length, edges: [...new Set(edges)], ground: around('.free-ground').length };
+  });
+  expect(drawn.past).toEqual([]);
+  expect(drawn.cut).toBeGreaterThan(3);
+  expect(drawn.boxes).toBeGreaterThan(40);
+  expect(drawn.edges).toEqual(['none']);
+  expect(drawn.ground).toBeGreaterThan(30);
+});
+
 test('beds are placed where they lie by hand and by keys, kept as steps of undo, and laid out by field again', async () => {
   const { page, problems } = await openSmallWorkbook();
   await openPictures(page);

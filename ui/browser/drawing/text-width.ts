@@ -1,21 +1,35 @@
-// How wide a text is on a picture, about, before it is drawn; texts cut to a width, and the months that have room for their names.
-// Pure; every picture in ui/browser calls it.
+// How wide a text is on a picture before it is drawn; texts cut to a width, and the months that have room for their names. Measured
+// with the page's own face on a canvas, counted by letters where there is no page; every picture in ui/browser calls it.
 
 import type { Writing } from '../../../engine/index.ts';
 import { type Month, monthsBetween, type Scale } from './scale.ts';
 
 /** About the width of a letter at 13 px. */
 const LETTER = 7;
+/** Of a text that is cut. */
+const LEAST_LETTERS = 3;
 
 /** A text cut so that it fits a width, with an ellipsis; '' where not even three letters fit. */
 export function fitted(text: string, width: number): string {
-  const letters = Math.floor(width / LETTER);
-  if (text.length <= letters) return text;
-  return letters < 4 ? '' : `${text.slice(0, letters - 1).trimEnd()}\u2026`;
+  if (widthOfText(text) <= width) return text;
+  const letters = Array.from(text);
+  for (let kept = letters.length - 1; kept >= LEAST_LETTERS; kept -= 1) {
+    const cut = `${letters.slice(0, kept).join('').trimEnd()}\u2026`;
+    if (widthOfText(cut) <= width) return cut;
+  }
+  return '';
 }
 
+let pen: CanvasRenderingContext2D | null | undefined;
+
+/** Of a text as small as pictures write them, in pixels. */
 export function widthOfText(text: string): number {
-  return text.length * LETTER;
+  if (pen === undefined && typeof document !== 'undefined') {
+    pen = document.createElement('canvas').getContext('2d');
+    const style = getComputedStyle(document.documentElement);
+    if (pen !== null) pen.font = `${style.getPropertyValue('--size-small')} ${style.getPropertyValue('--sans')}`;
+  }
+  return pen?.measureText(text).width ?? text.length * LETTER;
 }
 
 /** Of a month's name: from its first day, and from the next name. */

@@ -22,7 +22,7 @@ const A_WEEK = 450;
 
 export const MAP_LEGEND = [
   { mark: 'mark-free', words: 'free' },
-  { mark: 'mark-planting', words: 'planted' },
+  { mark: 'mark-planted', words: 'planted' },
   { mark: 'mark-harvest', words: 'being picked' },
   { mark: 'mark-cover', words: 'cover crop' },
   { mark: 'mark-over', words: 'too much' },
@@ -254,12 +254,12 @@ function BedNames({ bed, top, perMetre }: Omit<BedProps, 'id' | 'onLook'>) {
       </text>
       {cover !== '' && pieces.length === 0 ? (
         <text x={LEFT + 5} y={top + BED_TALL / 2 + 4.5}>
-          {fitted(cover, length * perMetre - 8)}
+          {fitted(cover, length * perMetre - 10)}
         </text>
       ) : null}
       {pieces.map((piece) => (
         <text key={piece.planting} class="piece-name" x={LEFT + piece.at * perMetre + 5} y={top + BED_TALL / 2 + 4}>
-          {fitted(piece.name, piece.length * perMetre - 8)}
+          {fitted(piece.name, piece.length * perMetre - 10)}
         </text>
       ))}
     </g>

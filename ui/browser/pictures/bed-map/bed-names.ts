@@ -10,8 +10,7 @@ export interface NameOnBed {
 }
 
 const BEFORE = 5;
-/** With what an ellipsis is wider than other letters. */
-const AFTER = 8;
+const AFTER = 5;
 /** Between a name that reaches over and the next, so that they are not read as one. */
 const APART = 16;
 

@@ -1,5 +1,5 @@
 // What both maps of beds are drawn with, that by field and that on the ground: the drawing around the beds, and a bed as a strip
-// with what stands along it. Lengths of beds in metres, all else in pixels.
+// with what stands along it: boxes on a line, so that what is free is told from what is planted without colour. Lengths of beds in metres, all else in pixels.
 
 import type { ComponentChildren } from 'preact';
 import { Hatches } from '../kit/frame.tsx';
@@ -34,6 +34,8 @@ export function MapSvg({ id, width, height, says, children }: MapSvgProps) {
 /** Of the bar that says what is being picked; lower on a narrow bed, so that a name has room above it. */
 const PICKING = 4;
 const PICKING_SHARE = 1 / 6;
+/** Free ground is a line with ends so high; what stands on it are boxes. */
+const END = 6;
 
 interface BedStripProps {
   readonly bed: BedOnMap;
@@ -53,19 +55,26 @@ export function BedStrip({ bed, left, top, tall, perMetre, id, isGuess = false }
     <>
       <rect
         class={cover === '' ? 'map-ground' : 'map-ground mark-cover'}
-        stroke-dasharray={isGuess ? '4 3' : undefined}
+        stroke-dasharray={isGuess && cover !== '' ? '4 3' : undefined}
         x={left}
         y={top}
         width={length * perMetre}
         height={tall}
       />
+      {cover === '' ? (
+        <path
+          class="free-ground"
+          stroke-dasharray={isGuess ? '4 3' : undefined}
+          d={`M${left} ${top + tall - END}V${top + tall}H${left + length * perMetre}V${top + tall - END}`}
+        />
+      ) : null}
       {cover !== '' && pieces.length === 0 ? (
         <rect fill={`url(#${id}-cover)`} x={left} y={top} width={length * perMetre} height={tall} />
       ) : null}
       {pieces.map((piece) => (
         <g key={piece.planting}>
           <rect
-            class="mark-planting"
+            class="mark-planted"
             x={left + piece.at * perMetre}
             y={top}
             width={Math.max(2, piece.length * perMetre)}

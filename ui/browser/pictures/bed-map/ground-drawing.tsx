@@ -150,7 +150,12 @@ function GroundBed({ laid, ground, perMetre, id, onLook }: GroundBedProps) {
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the focus */}
       <g class="drawn-names" aria-hidden="true">
         {namesOnBed(bed, perMetre).map(({ x, text }) => (
-          <text key={x} x={x} y={bed.pieces.some(({ picking }) => picking) ? 2.5 : 4.5}>
+          <text
+            key={x}
+            class={bed.pieces.length > 0 ? 'piece-name' : undefined}
+            x={x}
+            y={bed.pieces.some(({ picking }) => picking) ? 2.5 : 4.5}
+          >
             {text}
           </text>
         ))}
