@@ -1,5 +1,6 @@
 // The pictures of the farm as models: every figure they draw is the workbook's, and a workbook without their sheets has none of them.
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { civilDay, message, mondayOf } from '../../../engine/index.ts';
 import {
@@ -14,7 +15,7 @@ import { plantsPerBlock, sownPlantings } from '../../../ui/browser/pictures/bloc
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
 import { frostChances } from '../../../ui/browser/pictures/frost/frost.ts';
 import { guessesOf, intervalsOf } from '../../../ui/browser/pictures/intervals/intervals.ts';
-import { overLimit, said, topOf, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
+import { legendOf, overLimit, roundAxis, said, topOf, totalOf } from '../../../ui/browser/pictures/kit/model.ts';
 import { dayOfWeek, mostInWeek, weekAt, weeksOf } from '../../../ui/browser/pictures/kit/weeks.ts';
 import { PICTURES, picturesOf } from '../../../ui/browser/pictures/list.ts';
 import { moneyByMonth } from '../../../ui/browser/pictures/money/money.ts';
@@ -143,6 +144,28 @@ describe('room and hands', () => {
   });
 });
 
+describe('stores far larger than what lies in them', () => {
+  test('are named in words, and what has no line has no mark in the legend', () => {
+    const stores = roomPictures(workbook).filter((model) => model.limitName === 'what it holds');
+    const far = stores.filter((model) => (model.columns[0]?.limit ?? 0) > topOf(model));
+    expect(far.length).toBeGreaterThan(0);
+    for (const model of far) {
+      expect(legendOf(model)).toEqual([]);
+      const room = said(model.columns[0]?.limit ?? 0);
+      expect(model.says).toContain(`There is room for ${room} ${model.unit}: no week wants more than there is.`);
+    }
+  });
+
+  test('a line in sight has its mark, and what goes past it has one where something does', () => {
+    const column = (part: number, limit: number) => ({ from: 0, until: 7, parts: [part], limit });
+    const legend = (...columns: ReturnType<typeof column>[]) =>
+      legendOf({ columns, parts: [], limitName: 'the room', limitIs: 'room' }).map(({ words }) => words);
+    expect(legend(column(5, 10))).toEqual(['the room']);
+    expect(legend(column(5, 4), column(1, 4))).toEqual(['the room', 'more than that']);
+    expect(legend(column(5, 1000))).toEqual([]);
+  });
+});
+
 describe('supply against demand', () => {
   test('a product’s weeks are those of its sheet', () => {
     const [product] = productsOf(workbook);
@@ -166,6 +189,17 @@ describe('money', () => {
     const drawn = model?.lines[0]?.points.map(({ y }) => y) ?? [];
     expect(Math.min(...drawn)).toBeCloseTo(Math.min(...tills), 4);
     expect(model?.says).toContain('The till is emptiest');
+  });
+
+  test('the axis has marks at both ends and at 0, and room above what comes in', () => {
+    const { from = 0, to = 0, marks = [] } = moneyByMonth(workbook)?.y ?? {};
+    const figures = marks.map(({ figure }) => figure);
+    const drawn = moneyByMonth(workbook)?.lines.flatMap(({ points }) => points.map(({ y }) => y)) ?? [];
+    expect([figures[0], figures.at(-1)]).toEqual([from, to]);
+    expect(figures).toContain(0);
+    expect(figures.filter((figure) => figure > 0).length).toBeGreaterThan(0);
+    expect(from).toBeLessThanOrEqual(Math.min(...drawn));
+    expect(to).toBeGreaterThanOrEqual(Math.max(...drawn));
   });
 
   test('what the harvest is worth beyond what outlets take is told with the figure of the takings', () => {
@@ -315,6 +349,19 @@ test('what stands on a bed is told apart into names and lengths, and those are a
 });
 
 describe('what pictures are made of', () => {
+  test('an axis below and above 0 has a mark at each end, whatever the figures', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -50_000, max: 50_000 }), { minLength: 1 }), (figures) => {
+        const { from, to, marks } = roundAxis(figures, 7);
+        expect(marks[0]?.figure).toBeCloseTo(from, 6);
+        expect(marks.at(-1)?.figure).toBeCloseTo(to, 6);
+        expect(from).toBeLessThanOrEqual(Math.min(0, ...figures));
+        expect(to).toBeGreaterThanOrEqual(Math.max(0, ...figures));
+        expect(marks.length).toBeLessThanOrEqual(10);
+      }),
+    );
+  });
+
   test('an axis ends on a round figure, and a limit far above everything does not flatten it', () => {
     const column = (part: number, limit?: number) => ({ from: 0, until: 7, parts: [part], limit });
     expect(topOf({ columns: [column(37)] })).toBe(40);

@@ -5,8 +5,8 @@ import { useId } from 'preact/hooks';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, monthsBetween } from '../../drawing/scale.ts';
 import { namedMonths } from '../../drawing/text-width.ts';
-import { Frame, Hatches, type LegendItem } from './frame.tsx';
-import { type Column, type ColumnsModel, figureMarks, topOf, totalOf } from './model.ts';
+import { Frame, Hatches } from './frame.tsx';
+import { type Column, type ColumnsModel, figureMarks, legendOf, topOf, totalOf } from './model.ts';
 
 const TOP = 22;
 const BOTTOM = 22;
@@ -21,18 +21,13 @@ export interface ColumnsProps {
 
 export function ColumnsPicture({ model, height = 190, choices }: ColumnsProps) {
   const id = useId();
-  const { title, unit, says, table, parts, limitName, limitIs } = model;
-  const legend: LegendItem[] = parts.length > 1 ? parts.map(({ name, mark }) => ({ mark, words: name })) : [];
-  if (limitName !== undefined) {
-    legend.push({ mark: 'mark-limit', words: limitName });
-    if (limitIs === 'room') legend.push({ mark: 'mark-over', words: 'more than that' });
-  }
+  const { title, unit, says, table } = model;
   return (
     <Frame
       title={unit === '' ? title : `${title}, ${unit}`}
       says={says}
       table={table}
-      legend={legend}
+      legend={legendOf(model)}
       choices={choices}
       draw={(width) => <Drawing model={model} width={width} height={height} id={id} />}
     />

@@ -4,7 +4,7 @@
 import { decimalText, type Writing } from '../../../../engine/index.ts';
 import type { Mark } from '../../drawing/chart.tsx';
 import type { Reading } from '../../drawing/reader.tsx';
-import { roundMarks, roundTop } from '../../drawing/scale.ts';
+import { roundMarks, roundStep, roundTop } from '../../drawing/scale.ts';
 import { withUnit } from '../../store/shown.ts';
 
 export interface PictureTable {
@@ -96,6 +96,19 @@ export function figureMarks(from: number, to: number, count: number, writing?: W
   return roundMarks(from, to, count).map((figure) => ({ figure, text: decimalText(figure, 0, 6, writing) }));
 }
 
+/** An axis that holds all figures and 0 and has a mark at either end. */
+export function roundAxis(
+  figures: readonly number[],
+  count: number,
+  writing?: Writing,
+): Pick<Axis, 'from' | 'to' | 'marks'> {
+  const [least, most] = [Math.min(0, ...figures), Math.max(0, ...figures)];
+  const step = roundStep(Math.max(1e-9, most - least) / count);
+  const from = Math.floor(least / step + 1e-9) * step;
+  const to = Math.max(Math.ceil(most / step - 1e-9) * step, from + step);
+  return { from, to, marks: figureMarks(from, to, Math.round((to - from) / step), writing) };
+}
+
 export function totalOf({ parts }: Column): number {
   return parts.reduce((sum, part) => sum + part, 0);
 }
@@ -110,6 +123,19 @@ export function topOf({ columns }: Pick<ColumnsModel, 'columns'>): number {
 /** Columns that go past their limit. */
 export function overLimit({ columns }: Pick<ColumnsModel, 'columns'>): readonly Column[] {
   return columns.filter((column) => column.limit !== undefined && totalOf(column) > column.limit * (1 + 1e-9));
+}
+
+/** What is drawn and what it means: a limit above the picture has no line, and so no place among the marks. */
+export function legendOf(
+  model: Pick<ColumnsModel, 'columns' | 'parts' | 'limitName' | 'limitIs'>,
+): readonly { readonly mark: string; readonly words: string }[] {
+  const { columns, parts, limitName, limitIs } = model;
+  const legend = parts.length > 1 ? parts.map(({ name, mark }) => ({ mark, words: name })) : [];
+  const top = topOf(model);
+  if (limitName === undefined || !columns.some(({ limit }) => limit !== undefined && limit <= top)) return legend;
+  legend.push({ mark: 'mark-limit', words: limitName });
+  if (limitIs === 'room' && overLimit(model).length > 0) legend.push({ mark: 'mark-over', words: 'more than that' });
+  return legend;
 }
 
 /** Decimals that three figures take; 0 for 0. */

@@ -7,7 +7,7 @@ import { monthMarks } from '../../panels/read.ts';
 import { monthWords } from '../../store/day-words.ts';
 import { columnOf } from '../../store/sheets.ts';
 import { askRows, bareFigure, type Needs, sumOf } from '../kit/ask.ts';
-import { figureMarks, type Line, type LinesModel, said, withSaidUnit } from '../kit/model.ts';
+import { type Line, type LinesModel, roundAxis, said, withSaidUnit } from '../kit/model.ts';
 
 const SHEET = 'months';
 const [MONTH, SALES, COSTS, TILL] = ['month', 'sales', 'costs', 'in-the-till'] as const;
@@ -19,6 +19,9 @@ export const MONEY_NEEDS: Needs = { [SHEET]: [MONTH, SALES, COSTS, TILL], [PLANT
 
 /** How many times what outlets take the harvest is worth, from which on the difference is told. */
 const WORTH_A_WORD = 1.05;
+
+/** So many along the axis, about: a month's income is small beside an empty till. */
+const MARKS = 7;
 
 interface Month {
   readonly day: number;
@@ -59,7 +62,6 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
     }),
   });
   const figures = months.flatMap(({ sales, costs, till = 0 }) => [sales, costs, till]);
-  const [least, most] = [Math.min(0, ...figures), Math.max(1, ...figures)];
   const words = (month: Month): string =>
     `${monthWords(book, month.day)}: ${say(month.sales)} in, ${say(month.costs)} out${month.till === undefined ? '' : `, ${say(month.till)} in the till at its end`}.`;
   return {
@@ -73,7 +75,7 @@ export function moneyByMonth(book: Book): LinesModel | undefined {
       to: last.day,
       marks: monthMarks({ first: first.day, last: last.day }, writing),
     },
-    y: { label: unit, from: least, to: most, marks: figureMarks(least, most, 5, writing) },
+    y: { label: unit, ...roundAxis(figures, MARKS, writing) },
     bands: [],
     lines: [
       line('in the till at the month’s end', 'line-accent', ({ till }) => till),

@@ -260,6 +260,13 @@ function sentence({
   const fullest = `At its most ${say(totalOf(most))} ${what}, in the week of ${dayWords(book, most.from)}.`;
   if (!known) return `${fullest} How much there is has not been entered.`;
   const [first] = over;
-  if (first === undefined) return `${fullest} There is room for all of it.`;
+  if (first === undefined) return `${fullest} ${roomWords(columns, most.limit, say)}`;
   return `${fullest} More than there is in ${over.length} ${over.length === 1 ? 'week' : 'weeks'}, first in that of ${dayWords(book, first.from)}.`;
+}
+
+/** How much there is, in words as well: a room far above what is in it has no line. */
+function roomWords(columns: readonly Column[], room: number | undefined, say: (figure: number) => string): string {
+  if (room === undefined) return 'There is room for all of it.';
+  const then = columns.every(({ limit }) => limit === room) ? '' : ' then';
+  return `There is room for ${say(room)}${then}: no week wants more than there is.`;
 }

@@ -1,8 +1,7 @@
 // What is left over of a planting against its spacing, out of the study of its curve. Pure.
 
 import type { Writing } from '../../../../engine/index.ts';
-import { roundStep } from '../../drawing/scale.ts';
-import { figureMarks, type LinesModel, withSaidUnit } from '../kit/model.ts';
+import { figureMarks, type LinesModel, roundAxis, withSaidUnit } from '../kit/model.ts';
 
 export interface MoneyStudy {
   /** Spacing and margin, each in its column's unit, by growing spacing. */
@@ -18,10 +17,6 @@ export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: Mon
   const [first, last] = [known[0], known.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
   const best = known.reduce((most, point) => (point.y > most.y ? point : most));
-  const [least, most] = [Math.min(0, ...known.map(({ y }) => y)), Math.max(0, ...known.map(({ y }) => y))];
-  const step = roundStep(Math.max(1e-9, most - least) / 4);
-  const from = Math.floor(least / step) * step;
-  const to = Math.ceil(most / step) * step;
   const say = (figure: number, unit: string): string => withSaidUnit(figure, unit, undefined, writing);
   const words = ({ x, y }: { readonly x: number; readonly y: number }): string =>
     `${say(x, spacingUnit)}: ${say(y, money)}`;
@@ -38,9 +33,11 @@ export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: Mon
     },
     y: {
       label: money,
-      from,
-      to: to > from ? to : from + step,
-      marks: figureMarks(from, to > from ? to : from + step, 4, writing),
+      ...roundAxis(
+        known.map(({ y }) => y),
+        4,
+        writing,
+      ),
     },
     bands: [],
     lines: [{ name: 'left over', mark: 'line-accent', points: known }],
