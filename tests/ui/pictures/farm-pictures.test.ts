@@ -212,6 +212,14 @@ describe('money', () => {
 });
 
 describe('frost and climate', () => {
+  test('the least and the most that a crop grows in have lines and marks of their own', () => {
+    const marks = (climateOfYear(workbook, cropsOf(workbook)[0])?.lines ?? [])
+      .filter(({ name }) => name.includes('grows in'))
+      .map(({ mark }) => mark);
+    expect(marks).toHaveLength(2);
+    expect(new Set(marks).size).toBe(2);
+  });
+
   test('chances fall in spring and rise in autumn, and plantings stand on the line', () => {
     const model = frostChances(workbook);
     const [spring, autumn] = model?.lines ?? [];
@@ -382,10 +390,12 @@ describe('what pictures are made of', () => {
 
   test('money against spacing names the best spacing', () => {
     const points = [2, 4, 6, 8].map((x) => ({ x, y: 100 - (x - 6) ** 2 * 30 }));
-    const model = moneyAgainstSpacing({ points, spacingUnit: 'in', money: 'USD' });
-    expect(model?.says).toBe('Most is left over at 6 in: 100 USD.');
+    const today = { x: 4, y: -20 };
+    const model = moneyAgainstSpacing({ points, today, spacingUnit: 'in', money: 'USD' });
+    expect(model?.says).toBe('Most is left over at 6 in: 100 USD. Now, 4 in: -20 USD.');
+    expect(model?.dots).toEqual([{ name: '4 in: -20 USD', x: 4, y: -20 }]);
     expect(model?.y.from).toBeLessThanOrEqual(-380);
-    expect(moneyAgainstSpacing({ points: points.slice(0, 1), spacingUnit: 'in', money: 'USD' })).toBeUndefined();
+    expect(moneyAgainstSpacing({ points: points.slice(0, 1), today, spacingUnit: 'in', money: 'USD' })).toBeUndefined();
   });
 });
 

@@ -3,9 +3,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { demoFarm } from '../../../demo/farm.ts';
-import { cellView, Findings, message, newDocument, rowId, rows, Workbook } from '../../../engine/index.ts';
+import { cellView, civilDay, Findings, message, newDocument, rowId, rows, Workbook } from '../../../engine/index.ts';
 import { SEASON } from '../../../sheets-templates/season.ts';
 import { glanceOf } from '../../../ui/browser/glance/glance.ts';
+import { weekOnPaper } from '../../../ui/browser/paper/week-pages.ts';
 import { bedMap } from '../../../ui/browser/pictures/bed-map/bed-map.ts';
 import { plantsPerBlock, sownPlantings } from '../../../ui/browser/pictures/blocks/blocks.ts';
 import { climateOfYear, cropsOf } from '../../../ui/browser/pictures/climate/climate.ts';
@@ -99,6 +100,11 @@ describe('as in Germany', () => {
     const words = said.get(picture) ?? [];
     expect(words.join('').length).toBeGreaterThan(0);
     expect(words.filter((each) => ENGLISH.test(each))).toEqual([]);
+  });
+
+  test('days of the week on paper are called as the dates beside them are written', () => {
+    const paper = weekOnPaper(farm('de-DE'), civilDay(2027, 7, 21));
+    expect(paper?.tables[0]?.heading).toMatch(/^Montag 19\.\sJuli\s2027$/);
   });
 
   test('days and figures are those of the cells', () => {

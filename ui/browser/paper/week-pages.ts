@@ -18,8 +18,10 @@ export function weekOnPaper(book: Book, day: number): Paper | undefined {
   // What is to be done before a week that is still to come is not late yet.
   const ahead = week.monday > mondayOf(settings(book).today);
   const open = week.jobs.filter(({ done, late }) => !done && !(late && ahead));
+  // The days of the week as the dates beside them are written.
+  const days = settings(book).writing?.weekdays ?? DAYS;
   const headingOf = ({ on, late }: Job): string =>
-    late ? 'Late' : `${DAYS[on - week.monday] ?? ''} ${dayWords(book, on)}`;
+    late ? 'Late' : `${days[on - week.monday] ?? ''} ${dayWords(book, on)}`;
   const tables = [...grouped(open, headingOf)].map(
     ([heading, jobs]): PaperTable => ({
       heading,

@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks';
 import { settings } from '../../../../engine/index.ts';
 import { Reader } from '../../drawing/reader.tsx';
 import { linearScale, roundTop } from '../../drawing/scale.ts';
+import { widthOfText } from '../../drawing/text-width.ts';
 import { workbook } from '../../store/workbook.ts';
 import { Choice } from '../kit/choice.tsx';
 import { Frame } from '../kit/frame.tsx';
@@ -14,6 +15,8 @@ const HEIGHT = 280;
 const TOP = 24;
 const BOTTOM = 26;
 const LEFT = 40;
+/** Between what is written under two bars. */
+const APART = 6;
 
 export function BlocksPicture() {
   const book = workbook();
@@ -76,7 +79,7 @@ function Drawing({
             {percent >= 0.5 ? `${percent.toFixed(0)}%` : ''}
           </text>
           <text x={x.at(at)} y={bottom + 18} text-anchor="middle">
-            {name}
+            {widthOfText(name) < x.at(1) - x.at(0) - APART ? name : name.replace(/ or more$/, '+')}
           </text>
         </g>
       ))}

@@ -72,8 +72,8 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
       points: ends.map((x) => ({ x, low, high })),
     });
   }
-  for (const { name, at } of warmth?.limits ?? []) {
-    lines.push({ name, mark: 'line-dashed', points: ends.map((x) => ({ x, y: at })) });
+  for (const { name, mark, at } of warmth?.limits ?? []) {
+    lines.push({ name, mark, points: ends.map((x) => ({ x, y: at })) });
   }
   return {
     kind: 'lines',
@@ -106,7 +106,7 @@ export function climateOfYear(book: Book, crop: CropName | undefined): LinesMode
 interface Warmth {
   readonly name: string;
   readonly best: { readonly low: number; readonly high: number } | undefined;
-  readonly limits: readonly { readonly name: string; readonly at: number }[];
+  readonly limits: readonly { readonly name: string; readonly mark: string; readonly at: number }[];
   readonly all: readonly number[];
 }
 
@@ -120,9 +120,9 @@ function warmthOf(book: Book, { slot, name }: CropName): Warmth {
   const [low, high] = [figure('growth-best-from'), figure('growth-best-to')];
   const best = low === undefined || high === undefined ? undefined : { low, high };
   const limits = [
-    { name: `least that ${name} grows in`, at: figure('growth-minimum') },
-    { name: `most that ${name} grows in`, at: figure('growth-maximum') },
-  ].flatMap(({ name: words, at }) => (at === undefined ? [] : [{ name: words, at }]));
+    { name: `least that ${name} grows in`, mark: 'line-dashed', at: figure('growth-minimum') },
+    { name: `most that ${name} grows in`, mark: 'line-dotted', at: figure('growth-maximum') },
+  ].flatMap(({ at, ...limit }) => (at === undefined ? [] : [{ ...limit, at }]));
   const all = [...(best === undefined ? [] : [best.low, best.high]), ...limits.map(({ at }) => at)];
   return { name, best, limits, all };
 }

@@ -7,12 +7,20 @@ export interface MoneyStudy {
   /** Spacing and margin, each in its column's unit, by growing spacing. */
   readonly points: readonly { readonly x: number; readonly y: number }[];
   readonly spacingUnit: string;
+  /** As it is planted now; undefined where its spacing or its margin isn't known. */
+  readonly today: { readonly x: number; readonly y: number } | undefined;
   readonly money: string;
   readonly writing?: Writing | undefined;
 }
 
 /** Undefined where fewer than two spacings have a margin. */
-export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: MoneyStudy): LinesModel | undefined {
+export function moneyAgainstSpacing({
+  points,
+  today,
+  spacingUnit,
+  money,
+  writing,
+}: MoneyStudy): LinesModel | undefined {
   const known = points.filter(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
   const [first, last] = [known[0], known.at(-1)];
   if (first === undefined || last === undefined || first === last) return undefined;
@@ -23,7 +31,7 @@ export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: Mon
   return {
     kind: 'lines',
     title: `Margin of this planting against spacing, ${money}`,
-    says: `Most is left over at ${words(best)}.`,
+    says: `Most is left over at ${words(best)}.${today === undefined ? '' : ` Now, ${words(today)}.`}`,
     today: undefined,
     x: {
       label: `in-row spacing, ${spacingUnit}`,
@@ -34,14 +42,15 @@ export function moneyAgainstSpacing({ points, spacingUnit, money, writing }: Mon
     y: {
       label: money,
       ...roundAxis(
-        known.map(({ y }) => y),
+        [...known, ...(today === undefined ? [] : [today])].map(({ y }) => y),
         4,
         writing,
       ),
     },
     bands: [],
     lines: [{ name: 'left over', mark: 'line-accent', points: known }],
-    dots: [],
+    dots: today === undefined ? [] : [{ name: words(today), ...today }],
+    dotsAre: 'as it is now',
     readings: known.map((point) => ({ x: point.x, words: `${words(point)}.` })),
     table: {
       head: [`In-row spacing, ${spacingUnit}`, `Margin, ${money}`],

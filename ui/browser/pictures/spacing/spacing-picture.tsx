@@ -1,7 +1,7 @@
 // Yield, sizes and money against spacing in the page: a planting is chosen; its curves, its grades and its money are drawn.
 
 import { useState } from 'preact/hooks';
-import { type Book, rowId, rowName, rows, settings, sheetView, whyNone } from '../../../../engine/index.ts';
+import { type Book, cellView, rowId, rowName, rows, settings, sheetView, whyNone } from '../../../../engine/index.ts';
 import { PLANTING, PLANTINGS } from '../../panels/columns.ts';
 import { figureAt } from '../../panels/read.ts';
 import { Sizes } from '../../panels/sizes/sizes.tsx';
@@ -49,6 +49,11 @@ function spacedPlantings(book: Book): readonly { readonly id: string; readonly n
   });
 }
 
+/** In the column's unit. */
+function figureNow({ slot }: RowAt, column: string): number | undefined {
+  return cellView(workbook(), PLANTINGS, slot, column).number;
+}
+
 function Money({ row }: { readonly row: RowAt }) {
   const study = useStudy(row, true);
   const book = workbook();
@@ -56,8 +61,10 @@ function Money({ row }: { readonly row: RowAt }) {
   const margin = columnOf(sheet, PLANTING.margin);
   const spacing = columnOf(sheet, PLANTING.spacing);
   const points: readonly CurvePoint[] = study?.row === row.id ? study.points : [];
+  const today = { x: figureNow(row, PLANTING.spacing), y: figureNow(row, PLANTING.margin) };
   const model = moneyAgainstSpacing({
     points: series(points, PLANTING.margin).map(({ spacing: x, figure: y }) => ({ x, y })),
+    today: today.x === undefined || today.y === undefined ? undefined : { x: today.x, y: today.y },
     spacingUnit: spacing?.unit ?? '',
     money: margin?.unit ?? '',
     writing: settings(book).writing,
