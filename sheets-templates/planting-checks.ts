@@ -177,7 +177,7 @@ export const PLANTING_CHECKS: readonly CheckDeclaration[] = [
     name: 'Small at bulbing',
     level: 'warning',
     column: 'leaf-growth-in-the-bed',
-    says: `IF([Leaf growth in the bed] < ${LEAF_GROWTH_TOO_SMALL} degC day; "Bulbing starts almost as soon as it is planted out: the size counts on well-grown plants that root at once, and others make small bulbs. Plant earlier, or choose one that needs longer days.")`,
+    says: `IF([Leaf growth in the bed] < ${LEAF_GROWTH_TOO_SMALL} degC day; "Bulbing starts almost as soon as it is planted out: plants that are not well grown or root slowly make small bulbs. Plant earlier, or choose one that needs longer days.")`,
   },
   {
     id: 'past-the-leaf-equation',

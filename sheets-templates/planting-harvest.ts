@@ -135,7 +135,7 @@ export const HARVEST_COLUMNS = [
       DATE,
       `IF(AND([Variety].[Bulb crop]; NOT([Over winter]); ${FIRST_LONG_DAY} > ${MIDWINTER}); ${FIRST_LONG_DAY})`,
       {
-        note: 'First day after midwinter as long as the variety needs. Blank where the shortest is, and for what stands over winter.',
+        note: 'First day after midwinter as long as the variety needs.',
       },
     ),
     computed(

@@ -39,13 +39,11 @@ export const SOURCES: readonly ModelSource[] = [
     standing: 'common practice',
   },
   {
-    model: 'Onions in the bed after their days are long enough',
-    gives: 'what is left of the yield, by the weeks from the first day long enough to sowing or setting out',
+    model: 'Late onions',
+    gives: 'what is left of the yield, by the weeks after the first day long enough',
     equation: `1 - ${LOST_A_WEEK_LATE} a week, no less than ${LEFT_WHEN_LATE}`,
-    range:
-      'spring onions; not where the shortest day is long enough, nor for those that stand over winter. From which day on it counts is a judgement',
-    source:
-      'a trial of six dates at 37 S: 75 to 30 t/ha in nine weeks, 6.7 % of the best a week, and 57 to 14 t/ha in twelve, 6.3 %; light caught, Brewster 2008, Onions and Other Vegetable Alliums, Table 4.2 (52 N): 6.6 %',
+    range: 'spring onions; from which day on it counts is a judgement',
+    source: 'a trial of six dates at 37 S: 6.3 and 6.7 % of the best a week; Brewster 2008, Table 4.2 (52 N): 6.6 %',
     standing: 'common practice',
   },
 ];
