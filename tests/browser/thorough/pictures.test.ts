@@ -64,13 +64,19 @@ test('every picture opens, fits wide and narrow windows, and keeps to the guidel
   expect(covers).toBe(2);
   expect(likes).toBeLessThan(0.5);
   await page.emulateMedia({ forcedColors: 'active' });
+  const filled = (...marks: readonly string[]): Promise<readonly string[]> =>
+    page.evaluate(
+      (all) =>
+        all.map((mark) => {
+          const drawn = document.querySelector(`.farm-picture ${mark}`);
+          return drawn === null ? mark : getComputedStyle(drawn).fill;
+        }),
+      marks,
+    );
   await choose(page, 'Room and hands');
-  const fills = await page.evaluate(() =>
-    ['rect.mark-second', '.picture-legend .mark-over', '.hatch-line'].map((mark) => {
-      const drawn = document.querySelector(`.farm-picture ${mark}`);
-      return drawn === null ? mark : getComputedStyle(drawn).fill;
-    }),
-  );
+  const room = await filled('rect.mark-second');
+  await choose(page, 'Map of beds');
+  const fills = [...room, ...(await filled('.picture-legend .mark-over', '.hatch-line'))];
   // What is too much has another colour than what is not, and the same in the picture and its legend.
   expect(new Set(fills).size).toBe(2);
   expect(fills[1]).toBe(fills[2]);
@@ -138,7 +144,9 @@ test('money against spacing says where most is left over, or why there is no suc
   await mass.focus();
   await page.keyboard.press('End');
   expect(await mass.getAttribute('aria-valuetext')).toMatch(/^[\d.]+ in: [\d.]+ \w+\.$/);
-  await picture.getByText(/^Most is left over at [\d.]+ in: -?[\d,.]+ USD\.$/).waitFor();
+  await picture
+    .getByText(/^Most is left over at [\d.]+ in: -?[\d,.]+ USD\. Now, [\d.]+ in: -?[\d,.]+ USD\.$/)
+    .waitFor();
   // Grown for bunches that nobody is to pay for.
   await picture.getByRole('combobox').first().selectOption({ label: 'Bunched carrots 3' });
   await expect

@@ -10,7 +10,7 @@ import { cellClasses, isErrorCell, originWords } from '../grid/cell-words.ts';
 import { typeCell } from '../store/change.ts';
 import { findingsFor } from '../store/findings.ts';
 import { arrival, type RowAt, selectCell, selection } from '../store/selection.ts';
-import { endsAfter } from '../store/shown.ts';
+import { endsAfter, unitBehind } from '../store/shown.ts';
 import { withFetched } from '../store/wanted.ts';
 import { workbook, workbookNow } from '../store/workbook.ts';
 
@@ -100,7 +100,7 @@ function Value({ cell, column }: { readonly cell: CellView; readonly column: Col
   return (
     <>
       <span>{cell.figure}</span>
-      {cell.fullUnit === '' ? null : <span class="field-unit"> {cell.fullUnit}</span>}
+      {cell.fullUnit === '' ? null : <span class="field-unit">{unitBehind(cell.fullUnit)}</span>}
       {cell.ends === '' ? null : <span class="field-unit">{endsAfter(cell.ends)}</span>}
     </>
   );

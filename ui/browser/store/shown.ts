@@ -14,7 +14,12 @@ export function endsAfter(ends: string): string {
 
 export function withUnit(figure: string, unit: string): string {
   if (figure === '' || unit === '') return figure;
-  return unit === '%' ? `${figure}%` : `${figure} ${unit}`;
+  return figure + unitBehind(unit);
+}
+
+/** A unit as it stands behind a figure: ' in', '%'; the same in cells, panels and sentences, whatever language writes the figure. */
+export function unitBehind(unit: string): string {
+  return unit === '%' ? unit : ` ${unit}`;
 }
 
 /** A figure that isn't a cell's, to so many decimals at most, without idle zeros. */

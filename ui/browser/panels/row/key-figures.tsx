@@ -5,6 +5,7 @@ import { cellView, settings } from '../../../../engine/index.ts';
 import { intervalWords } from '../../pictures/kit/interval-words.ts';
 import { findingsAt, workbookFollowed } from '../../store/findings.ts';
 import { columnOf } from '../../store/sheets.ts';
+import { unitBehind } from '../../store/shown.ts';
 import { workbook } from '../../store/workbook.ts';
 import type { PanelProps } from '../panel.ts';
 import { Reasons } from './reasons-later.ts';
@@ -54,7 +55,7 @@ function KeyFigure({ sheet, row, column, late, opened }: KeyFigureProps) {
         <span class="key-name">{view.name}</span>
         <span class={number === undefined ? 'key-value words' : 'key-value'}>
           {figure === '' ? <span class="key-blank">blank</span> : figure}
-          {fullUnit === '' ? null : <span class="key-unit"> {fullUnit}</span>}
+          {fullUnit === '' ? null : <span class="key-unit">{unitBehind(fullUnit)}</span>}
         </span>
       </button>
       <Range sheet={sheet} row={row} column={column} late={late} />
