@@ -62,6 +62,9 @@ test('every sowing of the list is on paper once, under its month', () => {
     const [, month = '', year = ''] = String(date).split('\u00a0');
     expect(heading).toMatch(new RegExp(`^${month}\\w* ${year}$`));
   }
+  // Short names of trays take no second line.
+  const trays = paper?.tables.flatMap(({ rows: lines }) => lines.map((line) => String(line[9] ?? ''))) ?? [];
+  expect(trays).toContain('128\u00a0cells');
   expect(sowingOnPaper(other)).toBeUndefined();
 });
 

@@ -80,3 +80,10 @@ export function counted(count: number, one: string, many = `${one}s`): string {
 export function unbroken(text: string): string {
   return text.replaceAll(' ', '\u00a0');
 }
+
+const SHORT = 14;
+
+/** A name stays on one line where it is a short one. */
+export function unbrokenIfShort(name: string): string {
+  return name.length > SHORT ? name : unbroken(name);
+}

@@ -4,7 +4,7 @@ import type { Book } from '../../../engine/index.ts';
 import { askRows, hasColumns, type Needs } from '../pictures/kit/ask.ts';
 import { dayWords, monthWords } from '../store/day-words.ts';
 import { grouped } from '../store/grouped.ts';
-import { counted, farmName, figures, type Paper, type PaperTable, unbroken, words } from './paper.ts';
+import { counted, farmName, figures, type Paper, type PaperTable, unbroken, unbrokenIfShort, words } from './paper.ts';
 
 export const SOWING_NEEDS: Needs = { 'sowing-list': ['on', 'job', 'planting', 'variety', 'pieces', 'seeds', 'trays'] };
 
@@ -35,7 +35,7 @@ export function sowingOnPaper(book: Book): Paper | undefined {
         row.text('seeds-each'),
         row.text('seeds'),
         row.text('trays'),
-        row.text('tray'),
+        unbrokenIfShort(row.text('tray')),
         row.text('bed'),
         row.text('note'),
       ]),

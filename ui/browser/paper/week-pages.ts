@@ -5,7 +5,17 @@ import { type Book, mondayOf, settings } from '../../../engine/index.ts';
 import { type Job, weekJobs } from '../glance/week-jobs.ts';
 import { dayWords } from '../store/day-words.ts';
 import { grouped } from '../store/grouped.ts';
-import { counted, farmName, type Paper, type PaperCell, type PaperTable, toWrite, unbroken, words } from './paper.ts';
+import {
+  counted,
+  farmName,
+  type Paper,
+  type PaperCell,
+  type PaperTable,
+  toWrite,
+  unbroken,
+  unbrokenIfShort,
+  words,
+} from './paper.ts';
 
 const DAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
@@ -53,12 +63,5 @@ function rowOf(jobs: readonly Job[]): readonly PaperCell[] {
   const hours = jobs.flatMap((job) => (job.hours === '' ? [] : [job.hours.replace(/ h$/, '')])).join(' + ');
   const what = jobs.map((job) => job.what);
   const place = where === planting ? '' : where;
-  return [what, ifShort(planting), ifShort(place), unbroken(amount), unbroken(hours), who, '', ''];
-}
-
-/** A name of so many letters stays on one line. */
-const SHORT = 14;
-
-function ifShort(name: string): string {
-  return name.length > SHORT ? name : unbroken(name);
+  return [what, unbrokenIfShort(planting), unbrokenIfShort(place), unbroken(amount), unbroken(hours), who, '', ''];
 }
