@@ -19,7 +19,7 @@ test('a workbook opens on the season at a glance, and each part leads to its she
   const home = list.getByRole('button', { name: 'At a glance' });
   expect(await home.getAttribute('aria-current')).toBe('page');
   await glance.getByRole('button', { name: /Hours of work/ }).click();
-  await page.getByRole('main', { name: 'Plantings', exact: true }).waitFor();
+  await page.getByRole('main', { name: 'Budget', exact: true }).waitFor();
   await home.click();
   await glance.getByRole('button', { name: /^All (jobs of the year|\d+ of this week, and the rest)$/ }).click();
   await page.getByRole('main', { name: 'Tasks', exact: true }).waitFor();

@@ -261,7 +261,7 @@ function intoSight(box: HTMLElement | null): void {
   const bar = box?.querySelector<SVGElement>('.bar.is-in-hand');
   const follows = box?.querySelector('.follows')?.getBoundingClientRect();
   if (bar === null || bar === undefined || follows === undefined) return;
-  if (bar.getBoundingClientRect().bottom <= follows.top) return;
+  if (bar.getBoundingClientRect().bottom + APART <= follows.top) return;
   const foot = Math.min(innerHeight, bar.closest('main')?.getBoundingClientRect().bottom ?? innerHeight);
   bar.style.scrollMarginBottom = `${Math.ceil(foot - follows.top) + APART}px`;
   bar.scrollIntoView({ block: 'nearest' });
