@@ -38,13 +38,11 @@ const LATE_LEAF = '50%';
 const LATE_GROWTH = `WARMTHBETWEEN(MAX([Up]; [Days long enough]); [Bulbing starts]; ${LEAF_GROWTH_BASE} degC; ${LEAF_GROWTH_UPPER} degC; Climate[Day]; Climate[Mean])`;
 
 /**
- * Lost of an onion's yield for each week that it goes into the bed after the days are long enough, sown or set: what published
- * trials of dates lose (6.3 to 6.7 % of the best, at 37 S and 52 N), down to the least of them. Before that the leaf it has when it
- * bulbs says what a week is worth.
+ * What is left of an onion's yield by the weeks that it goes into the bed after the days are long enough, sown or set. Before that
+ * the leaf it has when it bulbs says what a week is worth.
  */
-const LOST_A_WEEK = `${LOST_A_WEEK_LATE * 100}%`;
-const LEFT_AT_LEAST = `${LEFT_WHEN_LATE * 100}%`;
-const LATENESS = `MAX(${LEFT_AT_LEAST}; 100% - ${LOST_A_WEEK} * MAX(0 days; [Planted out] - [Long days begin]) / 7 days)`;
+const LATENESS = `MAX(${LEFT_WHEN_LATE}; 1 - ${LOST_A_WEEK_LATE} * MAX(0 days; [Planted out] - [Long days begin]) / 7 days)`;
+const LOST_A_WEEK = `${(100 * LOST_A_WEEK_LATE).toFixed(1)}%`;
 
 /** What one plant weighs at a density. */
 export function massAt(density: string): string {

@@ -17,7 +17,10 @@ export const LEAF_GROWTH_IN_BULBING = 500;
 /** Share of the light that a crop with the library's likely yield catches when fullest. */
 export const USUAL_LIGHT = 0.9;
 
-/** Share of the best yield that is lost for each week that onions go into the bed after the days are long enough, and what is left of it at least. */
+/**
+ * Share of the best yield that is lost for each week that onions go into the bed after the days are long enough, and what is left
+ * of it at least: a fifth (a judgement; the latest of the trials had a quarter).
+ */
 export const LOST_A_WEEK_LATE = 0.066;
 export const LEFT_WHEN_LATE = 0.2;
 
@@ -42,7 +45,7 @@ export const SOURCES: readonly ModelSource[] = [
     model: 'Late onions',
     gives: 'what is left of the yield, by the weeks after the first day long enough',
     equation: `1 - ${LOST_A_WEEK_LATE} a week, no less than ${LEFT_WHEN_LATE}`,
-    range: 'spring onions; from which day on it counts is a judgement',
+    range: 'spring onions; from which day on it counts, and the least, are judgements',
     source: 'a trial of six dates at 37 S: 6.3 and 6.7 % of the best a week; Brewster 2008, Table 4.2 (52 N): 6.6 %',
     standing: 'common practice',
   },

@@ -200,7 +200,7 @@ export class Document implements RowFinder {
   }
 
   rangeOf(sheet: string, row: string, column: string): ContentRange | undefined {
-    return !this.hasRanges ? undefined : this.#ranges.get(cellThing(sheet, row, column))?.range;
+    return this.hasRanges ? this.#ranges.get(cellThing(sheet, row, column))?.range : undefined;
   }
 
   keepRange({ sheet, row, column }: Omit<RangedCell, 'range'>, range: ContentRange | null): void {

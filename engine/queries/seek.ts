@@ -129,7 +129,7 @@ function evenly(from: number, to: number, whole: boolean): readonly number[] {
 /** Whole values tried between neighbours that are both at the goal, at most. */
 const MOST_BETWEEN = 400;
 
-/** A stretch of days or counts at the goal is told as one only where every one of them was tried. */
+/** A stretch of days or counts at the goal is told as one where every one of them was tried, or where they are more than can be. */
 function withWholesBetween(tried: readonly Tried[], tryAt: (at: number) => Tried): readonly Tried[] {
   let left = MOST_BETWEEN;
   return tried.flatMap((point, i) => {
