@@ -190,7 +190,7 @@ export { type Evaluated, evaluate } from './queries/evaluate.ts';
 export { countReads, type Explanation, explain } from './queries/explain.ts';
 export { type Figure, type FigureValue, figureIn, type NamedFigure, numberOf, sayNumber } from './queries/figures.ts';
 export type { Finding, FindingLevel } from './queries/finding.ts';
-export { Findings } from './queries/findings.ts';
+export { FINDING_LEVELS, Findings } from './queries/findings.ts';
 export { type GoalRead, readGoal } from './queries/goals.ts';
 export { type HangsOn, hangsOn, leastShare, shareOfSpread } from './queries/hangs-on.ts';
 export {

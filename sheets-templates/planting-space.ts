@@ -128,7 +128,7 @@ export const SPACE_COLUMNS = [
       `IF(AND([Variety].[Bulb crop]; NOT(ISBLANK([Leaf growth at bulbing]))); BULBLIGHT([Leaf growth at bulbing] - ${LATE_LEAF} * ${LATE_GROWTH})
         * MAX(0%; MIN(100%; [Leaf growth at winter] / ${WINTER_LEAF_LEAST} degC day)) * ${LATENESS}; 100%)`,
       {
-        note: `Onions: by the leaf they have when bulbs start, ${LATE_LEAF} of what grows after the days are long enough left out, and less as they are short of the size for winter (both a judgement); ${LOST_A_WEEK} a week for those that go in after Long days begin. Other crops lose to the season by what finishes, not by size.`,
+        note: `Onions: by the leaf they have when bulbs start, ${LATE_LEAF} of what grows after the days are long enough left out, and less as they are short of the size for winter (both a judgement); ${LOST_A_WEEK} a week after Long days begin. Other crops lose to the season by what finishes, not by size.`,
         decimals: 0,
         least: 0,
         most: 200,

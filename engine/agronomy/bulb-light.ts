@@ -43,10 +43,10 @@ export const SOURCES: readonly ModelSource[] = [
   },
   {
     model: 'Late onions',
-    gives: 'what is left of the yield, by the weeks after the first day long enough',
+    gives: 'share of the yield, by the weeks after the first day long enough',
     equation: `1 - ${LOST_A_WEEK_LATE} a week, no less than ${LEFT_WHEN_LATE}`,
-    range: 'spring onions; from which day on it counts, and the least, are judgements',
-    source: 'a trial of six dates at 37 S: 6.3 and 6.7 % of the best a week; Brewster 2008, Table 4.2 (52 N): 6.6 %',
+    range: 'spring onions; the day and the least are judgements',
+    source: 'a trial of six dates at 37 S: 6.3 and 6.7 %; Brewster 2008, Table 4.2 (52 N): 6.6 %',
     standing: 'common practice',
   },
 ];

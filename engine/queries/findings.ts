@@ -43,7 +43,8 @@ interface Seen {
 
 const NO_ROWS = new Int32Array(0);
 
-const LEVELS: readonly FindingLevel[] = ['error', 'warning', 'note'];
+/** Gravest first. */
+export const FINDING_LEVELS: readonly FindingLevel[] = ['error', 'warning', 'note'];
 
 /** Keeps the findings of one workbook current. Ask it again after changes; what didn't change is not looked at again. */
 export class Findings {
@@ -85,7 +86,7 @@ export class Findings {
     const ofSheets = sheetFindings(this.#book);
     const seen: Seen = { rows: new Map(), names: new Map() };
     const lists = this.#probes.map((probe) => ({ level: probe.level, found: this.#look(probe, seen) }));
-    const inOrder = LEVELS.flatMap((level) => [
+    const inOrder = FINDING_LEVELS.flatMap((level) => [
       ofSheets.filter((finding) => finding.level === level),
       ...lists.flatMap((list) => (list.level === level ? [list.found] : [])),
     ]);

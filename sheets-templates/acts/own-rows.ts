@@ -3,15 +3,16 @@
 
 import { type DocumentData, sheetViews, type Workbook } from '../../engine/index.ts';
 import { counted, rowNamed } from './act.ts';
+import { plantingLinks } from './planting-links.ts';
 
 /** Ids of rows by the id of their sheet, and by its name for people. */
 export type NamingRows = ReadonlyMap<string, { readonly name: string; readonly rows: ReadonlySet<string> }>;
 
 /** The rows of own sheets that name any planting but those that are told of in the season to come too. */
 export function ownNaming(workbook: Workbook, data: DocumentData, toldOf: ReadonlySet<string>): NamingRows {
-  const found = sheetViews(workbook).flatMap(({ id, name, own, entered, columns }) => {
-    if (!own || !entered) return [];
-    const links = columns.filter(({ type }) => type?.kind === 'link' && type.table === 'plantings');
+  const found = sheetViews(workbook).flatMap((sheet) => {
+    const { id, name } = sheet;
+    const links = plantingLinks(sheet);
     const rows = (data.rows[id] ?? []).filter(({ cells }) =>
       links.some((column) => {
         const planting = rowNamed(cells[column.id]);

@@ -1,23 +1,12 @@
 // Rows of a person's own sheets as a season is rolled over: those that name plantings are of the season that ends, as Records are.
 
 import { describe, expect, it } from 'vitest';
-import {
-  type Command,
-  cellView,
-  civilDay,
-  message,
-  rowName,
-  rows,
-  type TypeDeclaration,
-  Workbook,
-} from '../../engine/index.ts';
+import { type Command, cellView, message, rowName, rows, type TypeDeclaration, Workbook } from '../../engine/index.ts';
 import { type RollOverOptions, rollOver } from '../../sheets-templates/index.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { Book, testWorld } from '../book.ts';
-import { latitudeOf, monthsOf } from '../reference/calendars.ts';
-import { errorsOf, seasonOf } from './season.ts';
-
-const PLACE = 'Raleigh NC';
+import { garlicAndKale } from './garlic-and-kale.ts';
+import { errorsOf } from './season.ts';
 
 function ownSheet(
   id: string,
@@ -43,22 +32,7 @@ function ownSheet(
 
 /** Looks name plantings, of which the garlic still stands when the season ends; Pumps name a bed. */
 function begun(): Workbook {
-  const { workbook } = seasonOf(
-    {
-      'Monthly climate': monthsOf(PLACE),
-      Varieties: [
-        { Variety: 'Stone', Crop: 'Garlic' },
-        { Variety: 'Frill', Crop: 'Kale' },
-      ],
-      Beds: ['B1', 'B2'].map((Bed) => ({ Bed, Length: '20 m' })),
-      Plantings: [
-        { Planting: 'Garlic', Variety: 'Stone', Bed: 'B1', 'Bed length used': '20 m' },
-        { Planting: 'Kale', Variety: 'Frill', Bed: 'B2', 'Planted out': '2027-05-20' },
-      ],
-    },
-    { Latitude: String(latitudeOf(PLACE)) },
-    { today: civilDay(2027, 12, 1), units: 'si' },
-  ).book;
+  const workbook = garlicAndKale();
   const row = (sheet: string, entries: Readonly<Record<string, string>>): Command => ({
     command: 'insert row',
     sheet,

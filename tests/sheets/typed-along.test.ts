@@ -6,7 +6,6 @@ import {
   type Command,
   cellRange,
   cellView,
-  civilDay,
   columnNamed,
   isoDate,
   message,
@@ -23,30 +22,7 @@ import { type RollOverOptions, rollOver } from '../../sheets-templates/index.ts'
 import { wordOf } from '../../sheets-templates/names.ts';
 import { SEASON } from '../../sheets-templates/season.ts';
 import { testWorld } from '../book.ts';
-import { latitudeOf, monthsOf } from '../reference/calendars.ts';
-import { seasonOf } from './season.ts';
-
-const PLACE = 'Raleigh NC';
-
-function begun(): Workbook {
-  const season = seasonOf(
-    {
-      'Monthly climate': monthsOf(PLACE),
-      Varieties: [
-        { Variety: 'Stone', Crop: 'Garlic' },
-        { Variety: 'Frill', Crop: 'Kale' },
-      ],
-      Beds: ['B1', 'B2'].map((Bed) => ({ Bed, Length: '20 m' })),
-      Plantings: [
-        { Planting: 'Garlic', Variety: 'Stone', Bed: 'B1', 'Bed length used': '20 m' },
-        { Planting: 'Kale', Variety: 'Frill', Bed: 'B2', 'Planted out': '2027-05-20' },
-      ],
-    },
-    { Latitude: String(latitudeOf(PLACE)) },
-    { today: civilDay(2027, 12, 1), units: 'si' },
-  );
-  return season.book.workbook;
-}
+import { garlicAndKale } from './garlic-and-kale.ts';
 
 function run(workbook: Workbook, ...commands: readonly Command[]): void {
   const done = workbook.do(commands, message('trial'));
@@ -121,7 +97,7 @@ const link = (id: string, name: string) => ({ id, name });
 
 describe('what is typed on rows that follow from others', () => {
   it('goes along on a sheet of one row for each row, with what that row is and moves', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     addSheets(workbook, {
       'Bed book': { from: 'each', sheet: 'beds', as: link('bed', 'Bed'), where: '' },
       'Planting book': {
@@ -150,7 +126,7 @@ describe('what is typed on rows that follow from others', () => {
   });
 
   it('goes along on pairs of which both come along, pairs of pairs among them, and in columns added to a sheet of the template', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     addSheets(workbook, {
       Fits: {
         from: 'pairs',
@@ -190,7 +166,7 @@ describe('what is typed on rows that follow from others', () => {
   });
 
   it('stays with its week, and with an event whose date is another; both are told', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     addSheets(workbook, {
       'My weeks': {
         from: 'span',
@@ -261,7 +237,7 @@ describe('how far what is typed may be off', () => {
   };
 
   it('is a year on where the day is, and of the new planting beside the one that stands', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     type(workbook, 'Plantings', 'Kale', 'Planted out', '2027-05-12..2027-05-28');
     type(workbook, 'Plantings', 'Garlic', 'Field survival', '80..90%');
     const before = uncertainInputs(workbook, ['plantings']).length;
@@ -277,10 +253,10 @@ describe('how far what is typed may be off', () => {
   });
 
   it('goes with rows that are left behind, and with a cell that holds something else then', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     type(workbook, 'Plantings', 'Kale', 'Planted out', '2027-05-12..2027-05-28');
     expect(next(workbook, { plan: 'none' }).data.ranges).toBeUndefined();
-    const standing = begun();
+    const standing = garlicAndKale();
     type(standing, 'Plantings', 'Garlic', 'Planted out', '2027-10-20..2027-11-20');
     run(standing, {
       command: 'insert row',
@@ -293,7 +269,7 @@ describe('how far what is typed may be off', () => {
   });
 
   it('is so in the terms of what is sold too, and in a sheet of made rows of one’s own', () => {
-    const workbook = begun();
+    const workbook = garlicAndKale();
     run(workbook, {
       command: 'insert row',
       sheet: 'own-costs',

@@ -2,6 +2,7 @@
 // fetched when first asked for (season-acts.ts).
 
 import { type Book, settings, sheetViews } from '../../../engine/index.ts';
+import { plantingLinks } from '../../../sheets-templates/acts/planting-links.ts';
 import { part } from '../store/part.ts';
 import type { PageCommand } from './command.ts';
 import { withPart } from './fetched.ts';
@@ -40,10 +41,7 @@ const NEXT: readonly Next[] = [
 
 /** Whether rows of a person's own sheets can name plantings. */
 function ownRowsName(book: Book): boolean {
-  return sheetViews(book).some(
-    ({ own, entered, columns }) =>
-      own && entered && columns.some(({ type }) => type?.kind === 'link' && type.table === 'plantings'),
-  );
+  return sheetViews(book).some((sheet) => plantingLinks(sheet).length > 0);
 }
 
 export const SEASON_COMMANDS: readonly PageCommand[] = [

@@ -1,7 +1,7 @@
 // The season at a glance: what a workbook opens on. Puts together the strip of the year, this week's jobs, what needs attention,
 // the totals and the calendar of beds. Pure; the page's glance and the tests call it.
 
-import type { Book, Finding } from '../../../engine/index.ts';
+import { type Book, FINDING_LEVELS, type Finding } from '../../../engine/index.ts';
 import { PLANTINGS } from '../panels/columns.ts';
 import { hasColumns } from '../pictures/kit/ask.ts';
 import { CALENDAR_NEEDS, type SeasonCalendar, seasonCalendar } from '../pictures/season-calendar/season-calendar.ts';
@@ -27,11 +27,9 @@ function isWithoutDate({ sheet, check }: Finding): boolean {
 /** Of one level what concerns the whole season, as that it costs more than it brings, before what concerns some rows. */
 function weightiestFirst(groups: readonly FindingGroup[]): readonly FindingGroup[] {
   const weight = ({ first, rows }: FindingGroup): number =>
-    LEVELS.indexOf(first.level) * 2 + (rows.length === 0 ? 0 : 1);
+    FINDING_LEVELS.indexOf(first.level) * 2 + (rows.length === 0 ? 0 : 1);
   return groups.toSorted((a, b) => weight(a) - weight(b));
 }
-
-const LEVELS: readonly Finding['level'][] = ['error', 'warning', 'note'];
 
 export function glanceOf(book: Book, today: number, findings: readonly Finding[]): Glance {
   return {
